@@ -1,0 +1,22 @@
+"""chartgen: parting-off cards for one particular lathe.
+
+The package reads as one run, a folder a stage; imports only go down this list.
+
+cli         the commands; the only place that prints, writes or exits
+pipeline    the whole run on one page
+renderers   pages and tables -> PDF, terminal text, CSV, JSON
+layout      page sizes, pouches, boxes; the files in layouts/ -> placed text
+wording     numbers -> text, once: marks, legends, cautions, explanations
+charts      a question answered over a grid of materials, blades and diameters
+limits      where the described machine meets the formulas: the window, the choice
+description shop files -> model, all faults at once
+reference   published data, a source on every number
+model       what is described: lathe, motor, blades, materials
+physics     pure formulas on floats and arrays
+units       text with a unit -> float; the only place that may ask pint
+sources     where a number comes from and how far it is trusted
+quantities  the unit of a number, written once
+errors      what can be wrong, said so that it can be mended
+"""
+
+__version__ = "0.1.0"

@@ -1,0 +1,5 @@
+"""Run the command line with `python -m chartgen`."""
+
+from chartgen.cli import main
+
+main()

@@ -1,0 +1,1 @@
+"""A question answered over a grid, as numbers: no rounding for print, no words."""

@@ -1,0 +1,127 @@
+"""Speed and feed against diameter, for some pairs of material and blade.
+
+One chart answers two questions: the lathe chart has one material and a column a blade, the
+overview one blade and a column a material.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from chartgen.limits.reasons import Reason
+from chartgen.limits.window import Verdict, Windows
+from chartgen.model.blade import Blade
+from chartgen.model.lathe import DrivePosition
+from chartgen.model.material import Material
+from chartgen.model.shop import Shop
+from chartgen.physics.kinematics import seconds_per_turn
+from chartgen.quantities import (
+    Millimetres,
+    MillimetresPerRev,
+    RevsPerMinute,
+    Seconds,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChosenCut:
+    """The recommended cut of a cell that has a window."""
+
+    spindle_speed: RevsPerMinute[float]
+    position: DrivePosition
+    feed: MillimetresPerRev[float]
+    seconds_per_turn: Seconds[float]
+    is_tight: bool
+    is_slow: bool
+    wants_power_feed: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChartCell:
+    """One cell: its window, and the cut chosen in it, or None with the way out.
+
+    `way_out` names the owned blade to use where there is no window; None means the saw.
+    """
+
+    floor: MillimetresPerRev[float]
+    floor_reason: Reason
+    ceiling: MillimetresPerRev[float]
+    ceiling_reason: Reason
+    verdict: Verdict
+    cut: ChosenCut | None
+    way_out: Blade | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """What one column of a chart is about."""
+
+    material: Material
+    blade: Blade
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpeedFeedChart:
+    """The chart: rows are diameters, columns pairs of material and blade."""
+
+    shop: Shop
+    columns: tuple[Column, ...]
+    diameters: tuple[Millimetres[float], ...]
+    rows: tuple[tuple[ChartCell, ...], ...]
+
+
+def lathe_chart(shop: Shop, windows: Windows, material: Material) -> SpeedFeedChart:
+    """Return one material's chart, a column for each blade."""
+    return _chart(shop, windows, [(material, blade) for blade in windows.grid.blades])
+
+
+def overview_chart(shop: Shop, windows: Windows, blade: Blade) -> SpeedFeedChart:
+    """Return one blade's chart, a column for each material."""
+    return _chart(shop, windows, [(material, blade) for material in windows.grid.materials])
+
+
+def _chart(
+    shop: Shop, windows: Windows, pairs: Sequence[tuple[Material, Blade]]
+) -> SpeedFeedChart:
+    grid = windows.grid
+    diameters = tuple(float(d) for d in grid.diameter.reshape(-1))
+    indices = [(grid.materials.index(m), grid.blades.index(b)) for m, b in pairs]
+    return SpeedFeedChart(
+        shop=shop,
+        columns=tuple(Column(material=m, blade=b) for m, b in pairs),
+        diameters=diameters,
+        rows=tuple(
+            tuple(_cell(shop, windows, (m, b, row)) for m, b in indices)
+            for row in range(len(diameters))
+        ),
+    )
+
+
+def _cell(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> ChartCell:
+    way_out = int(windows.way_out[index])
+    return ChartCell(
+        floor=float(windows.floor[index]),
+        floor_reason=windows.floor_reason(index),
+        ceiling=float(windows.ceiling[index]),
+        ceiling_reason=windows.ceiling_reason(index),
+        verdict=windows.verdict(index),
+        cut=_chosen_cut(shop, windows, index) if windows.has_window[index] else None,
+        way_out=windows.grid.blades[way_out] if way_out >= 0 else None,
+    )
+
+
+def _chosen_cut(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> ChosenCut:
+    speed, feed = float(windows.spindle_speed[index]), float(windows.feed[index])
+    return ChosenCut(
+        spindle_speed=speed,
+        position=windows.positions[int(windows.position[index])],
+        feed=feed,
+        seconds_per_turn=float(
+            seconds_per_turn(
+                feed_rate=feed * speed,
+                travel_per_turn=shop.lathe.cross_slide.travel_per_turn,
+            )
+        ),
+        is_tight=bool(windows.is_tight[index]),
+        is_slow=bool(windows.is_slow[index]),
+        wants_power_feed=bool(windows.wants_power_feed[index]),
+    )

@@ -1,0 +1,22 @@
+"""The names a shop file may use, handed in by the caller."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from chartgen.quantities import Unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """What exists beside the shop file: reference data, layouts, allowances.
+
+    `allowances` gives least, most and unit by name. `transmission` names the drive
+    elements. `dc_no_load` is the no-load speed of a brushed DC motor over its base speed,
+    for a plate that does not state it.
+    """
+
+    materials: tuple[str, ...]
+    layouts: tuple[str, ...]
+    allowances: Mapping[str, tuple[float, float, Unit]]
+    transmission: tuple[str, ...]
+    dc_no_load: float

@@ -1,0 +1,47 @@
+"""A shop file: bytes in, the model out, or every fault of the file at once."""
+
+from chartgen.description.assemble import shop_of
+from chartgen.description.complaints import check_against_schema
+from chartgen.description.example import example_text
+from chartgen.description.known import Known
+from chartgen.description.problems import Problems
+from chartgen.description.toml_text import decoded, parsed
+from chartgen.errors import DescriptionError, Fault
+from chartgen.model.shop import Shop
+
+__all__ = ["Known", "example_text", "read_shop"]
+
+
+def read_shop(text: bytes, *, file: str, known: Known) -> Shop:
+    """Return the shop that a file describes.
+
+    Parameters
+    ----------
+    text
+        The file as it lies on the disk.
+    file
+        Its name, for messages.
+    known
+        The names it may use.
+
+    Raises
+    ------
+    DescriptionError
+        With every fault found, in the order of the lines.
+    """
+    source = decoded(text, file=file)
+    raw = parsed(source, file=file)
+    if not raw:
+        problem = "is empty."
+        mend = (
+            "A shop file needs [shop], [lathe] with its motor, drive, chuck and cross_slide, "
+            "a [[blade]] for each blade, and [print]; begin with a copy of the example."
+        )
+        raise DescriptionError([Fault(file, 0, "", problem, mend)])
+
+    problems = Problems()
+    check_against_schema(raw, known, problems)
+    shop = shop_of(raw, known, problems)
+    if shop is None or problems.found:
+        raise DescriptionError(problems.faults(file=file, text=source))
+    return shop

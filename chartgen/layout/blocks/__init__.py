@@ -1,0 +1,34 @@
+"""One file a kind of block; a layout names them, `BLOCKS` finds them.
+
+A block takes the card, the layout and the setting, and returns pieces. ANCHORED blocks
+stand at the bottom of a side over its full width; the others flow from the top.
+"""
+
+from collections.abc import Callable
+
+from chartgen.layout.blocks.cautions import cautions
+from chartgen.layout.blocks.check_rule import check_rule
+from chartgen.layout.blocks.foot import deference, foot
+from chartgen.layout.blocks.heading import heading
+from chartgen.layout.blocks.legend import legend, legend_sentences
+from chartgen.layout.blocks.paragraphs import assumptions
+from chartgen.layout.blocks.table import table
+from chartgen.layout.layout_file import Layout
+from chartgen.layout.piece import Piece, Setting
+from chartgen.wording.card import PrintedCard
+
+Block = Callable[[PrintedCard, Layout, Setting], list[Piece]]
+
+BLOCKS: dict[str, Block] = {
+    "heading": heading,
+    "table": table,
+    "legend": legend,
+    "cautions": cautions,
+    "legend-sentences": legend_sentences,
+    "assumptions": assumptions,
+    "check-rule": check_rule,
+    "deference": deference,
+    "foot": foot,
+}
+
+ANCHORED = frozenset({"legend", "check-rule", "deference", "foot"})

@@ -1,0 +1,77 @@
+"""The cautions: grouped under their signal words, the drawn signs first in each group."""
+
+from itertools import groupby
+
+from chartgen.layout.blocks.paragraphs import paragraph
+from chartgen.layout.layout_file import Layout
+from chartgen.layout.legibility import POINT
+from chartgen.layout.pictograms import PICTOGRAMS
+from chartgen.layout.piece import Piece, Setting
+from chartgen.layout.placed import Drawing, Face, Item, Panel, Text
+from chartgen.layout.typesetting import wrapped
+from chartgen.wording.card import PrintedCard
+from chartgen.wording.cautions import PrintedCaution
+
+# A sign is seen at Z = 40 (ISO 3864-1): 10 mm serve for 0.4 m.
+_SIGN_SIZE = 10.0
+_GAP = 2.0
+_GENERAL = "general"
+
+
+def cautions(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+    """Return a panel with each signal word, and under it its cautions."""
+    pieces: list[Piece] = []
+    for signal, group in groupby(card.cautions, key=lambda caution: caution.signal):
+        members = list(group)
+        pieces.append(_panel(signal, setting))
+        drawn = [c for c in members if c.pictogram not in {"", _GENERAL}]
+        plain = [c for c in members if c not in drawn]
+        pieces += [_with_sign(caution, setting) for caution in drawn]
+        pieces += [
+            paragraph(c.text, setting, sign="·", indent=2.5) for c in plain
+        ]
+    return pieces
+
+
+def _panel(signal: str, setting: Setting) -> Piece:
+    size = setting.numbers * 1.15
+    height = size * POINT * 1.25
+    text = Text(x=8.0, y=height * 0.78, text=signal, size=size, face=Face.BOLD, paper=True)
+    items: list[Item] = [
+        Panel(x=0.0, y=0.0, width=setting.width, height=height),
+        Drawing(
+            x=1.2,
+            y=0.45,
+            size=height - 0.9,
+            primitives=PICTOGRAMS[_GENERAL].primitives,
+            meaning=PICTOGRAMS[_GENERAL].meaning,
+        ),
+        text,
+    ]
+    return Piece(height=height + 1.0, items=tuple(items), keep_with_next=True)
+
+
+def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:
+    pictogram = PICTOGRAMS[caution.pictogram]
+    indent = _SIGN_SIZE + _GAP
+    lines = wrapped(
+        caution.text,
+        width=setting.width - indent,
+        face=Face.REGULAR,
+        size=setting.numbers,
+        measure=setting.measure,
+    )
+    line = setting.line
+    height = max(_SIGN_SIZE, line * len(lines)) + 0.8
+    top = (height - 0.8 - line * len(lines)) / 2.0
+    items: list[Item] = [
+        Drawing(
+            x=0.0, y=0.0, size=_SIGN_SIZE, primitives=pictogram.primitives,
+            meaning=pictogram.meaning,
+        )
+    ]
+    items += [
+        Text(x=indent, y=top + line * (number + 0.8), text=text, size=setting.numbers)
+        for number, text in enumerate(lines)
+    ]
+    return Piece(height=height, items=tuple(items))

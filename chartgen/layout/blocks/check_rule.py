@@ -1,0 +1,37 @@
+"""A rule of known length: printed at true size it measures what it says."""
+
+from chartgen.layout.layout_file import Layout
+from chartgen.layout.legibility import POINT
+from chartgen.layout.piece import Piece, Setting
+from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.wording.card import PrintedCard
+
+_LENGTHS = ((100.0, 10.0, "100 mm"), (50.0, 10.0, "50 mm"))
+_INCHES = 4
+
+
+def check_rule(_card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the longest rule that fits, ticked in centimetres, and inches below it."""
+    length, step, label = next(entry for entry in _LENGTHS if entry[0] <= setting.width)
+    size = setting.foot
+    y = 3.0
+    items: list[Item] = [Rule(x1=0.0, y1=y, x2=length, y2=y, weight=0.6)]
+    for tick in range(round(length / step) + 1):
+        x = tick * step
+        items.append(Rule(x1=x, y1=y - 2.2, x2=x, y2=y, weight=0.6))
+    inches = min(_INCHES, int(setting.width / 25.4))
+    items += [
+        Rule(x1=inch * 25.4, y1=y, x2=inch * 25.4, y2=y + 1.6, weight=0.6)
+        for inch in range(inches + 1)
+    ]
+    words = f"{label} above, {inches} in below: if this rule is not true, print again at 100 %"
+    x = max(length, inches * 25.4) + 3.0
+    if x + setting.measure(words, Face.REGULAR, size) <= setting.width:
+        items.append(Text(x=x, y=y + size * POINT * 0.3, text=words, size=size))
+        return [Piece(height=y + 2.4, items=tuple(items))]
+    items.append(
+        Text(
+            x=setting.width, y=y + 2.0 + size * POINT, text=words, size=size, align=Align.RIGHT
+        )
+    )
+    return [Piece(height=y + 2.6 + size * POINT, items=tuple(items))]

@@ -1,0 +1,60 @@
+"""The foot line: whose card it is, how sure, what it defers to. The only small print."""
+
+from chartgen.layout.layout_file import Layout
+from chartgen.layout.legibility import POINT
+from chartgen.layout.piece import LEADING, Piece, Setting
+from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.typesetting import wrapped
+from chartgen.wording.card import PrintedCard
+
+
+def foot(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the foot: identity and check code on one line, force band and deference below."""
+    size = setting.foot
+    line = size * POINT * LEADING
+    code = f"check {card.check_code}"
+    code_width = setting.measure(code, Face.BOLD, size) + 3.0
+    texts = wrapped(
+        card.identity,
+        width=setting.width - code_width,
+        face=Face.REGULAR,
+        size=size,
+        measure=setting.measure,
+    )
+    texts += wrapped(
+        f"{card.force_band} {card.deference}",
+        width=setting.width,
+        face=Face.REGULAR,
+        size=size,
+        measure=setting.measure,
+    )
+    items: list[Item] = [Rule(x1=0.0, y1=0.6, x2=setting.width, y2=0.6, weight=0.4)]
+    items += [
+        Text(x=0.0, y=0.6 + line * (number + 0.9), text=text, size=size)
+        for number, text in enumerate(texts)
+    ]
+    items.append(
+        Text(
+            x=setting.width,
+            y=0.6 + line * 0.9,
+            text=code,
+            size=size,
+            face=Face.BOLD,
+            align=Align.RIGHT,
+        )
+    )
+    return [Piece(height=0.6 + line * len(texts) + 0.3, items=tuple(items))]
+
+
+def deference(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the sentence that puts the machine's manual first, large enough to be read."""
+    size = setting.words
+    line = size * POINT * LEADING
+    texts = wrapped(
+        card.deference, width=setting.width, face=Face.BOLD, size=size, measure=setting.measure
+    )
+    items = tuple(
+        Text(x=0.0, y=line * (number + 0.8), text=text, size=size, face=Face.BOLD)
+        for number, text in enumerate(texts)
+    )
+    return [Piece(height=line * len(texts) + 0.6, items=items)]

@@ -1,0 +1,46 @@
+"""The legend: a few words a sign on the front, a sentence a sign on the back."""
+
+from chartgen.layout.blocks.paragraphs import paragraph, title
+from chartgen.layout.layout_file import Layout
+from chartgen.layout.legibility import POINT
+from chartgen.layout.piece import LEADING, Piece, Setting
+from chartgen.layout.placed import Face, Item, Text
+from chartgen.wording.card import PrintedCard
+from chartgen.wording.signs import LEGEND_LEAD
+
+_GAP = 4.0
+_SIGN_GAP = 1.2
+
+
+def legend(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the signs in use with their few words, run on in lines."""
+    size, measure = setting.words, setting.measure
+    line = size * POINT * LEADING
+    items: list[Item] = []
+    x = measure(LEGEND_LEAD, Face.REGULAR, size) + _GAP if LEGEND_LEAD else 0.0
+    row = 0
+    if LEGEND_LEAD:
+        items.append(Text(x=0.0, y=line * 0.8, text=LEGEND_LEAD, size=size))
+    for entry in card.chart.legend:
+        sign = measure(entry.sign, Face.BOLD, size)
+        width = sign + _SIGN_GAP + measure(entry.short, Face.REGULAR, size)
+        if x and x + width > setting.width:
+            x, row = 0.0, row + 1
+        y = line * (row + 0.8)
+        items.append(Text(x=x, y=y, text=entry.sign, size=size, face=Face.BOLD))
+        items.append(Text(x=x + sign + _SIGN_GAP, y=y, text=entry.short, size=size))
+        x += width + _GAP
+    return [Piece(height=line * (row + 1) + 0.4, items=tuple(items))]
+
+
+def legend_sentences(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the signs in use, each with its sentence."""
+    pieces = [title("What the signs mean", setting)]
+    indent = max(
+        setting.measure(entry.sign, Face.BOLD, setting.numbers) for entry in card.chart.legend
+    )
+    pieces += [
+        paragraph(entry.sentence, setting, sign=entry.sign, indent=indent + 1.5)
+        for entry in card.chart.legend
+    ]
+    return pieces

@@ -1,0 +1,101 @@
+"""A card and a layout -> pages: blocks from the top, anchored ones from the bottom."""
+
+from chartgen.errors import DoesNotFitError
+from chartgen.layout.blocks import ANCHORED, BLOCKS
+from chartgen.layout.blocks.table import row_height
+from chartgen.layout.layout_file import Layout, Side
+from chartgen.layout.piece import Piece, Setting, moved, setting_for
+from chartgen.layout.placed import Document, Item, Page
+from chartgen.layout.typesetting import Measure
+from chartgen.quantities import Millimetres
+from chartgen.wording.card import PrintedCard
+
+_GUTTER: Millimetres[float] = 6.0
+
+
+def compose(card: PrintedCard, layout: Layout, measure: Measure) -> Document:
+    """Return the pages of a card.
+
+    Raises
+    ------
+    DoesNotFitError
+        If the content does not fit at the reading distance; the message says how many rows
+        or columns to drop. Nothing is ever made smaller.
+    """
+    return Document(
+        title=f"{layout.title}: {card.chart.title}, {card.lathe}",
+        subject=f"{card.identity} · check {card.check_code}",
+        pages=tuple(_page(card, layout, side, measure) for side in layout.sides),
+    )
+
+
+def _page(card: PrintedCard, layout: Layout, side: Side, measure: Measure) -> Page:
+    width, height = layout.page
+    full = width - 2.0 * side.margin
+    wide = setting_for(distance=side.reading_distance, width=full, measure=measure)
+    items: list[Item] = []
+    bottom = height - side.margin
+    for name in reversed([b for b in side.blocks if b in ANCHORED]):
+        for piece in reversed(BLOCKS[name](card, layout, wide)):
+            bottom -= piece.height
+            items += [moved(item, x=side.margin, y=bottom) for item in piece.items]
+
+    column = (full - _GUTTER * (side.columns - 1)) / side.columns
+    narrow = setting_for(distance=side.reading_distance, width=column, measure=measure)
+    pieces = [
+        piece
+        for name in side.blocks
+        if name not in ANCHORED
+        for piece in BLOCKS[name](card, layout, narrow)
+    ]
+    room = bottom - side.margin
+    if side.columns == 1:
+        _refuse_too_many_rows(card, layout, narrow, pieces, room)
+    for number, stack in enumerate(_columns(pieces, side.columns, room, layout)):
+        x, y = side.margin + number * (column + _GUTTER), side.margin
+        for piece in stack:
+            items += [moved(item, x=x, y=y) for item in piece.items]
+            y += piece.height
+    return Page(width=width, height=height, items=tuple(items))
+
+
+def _refuse_too_many_rows(
+    card: PrintedCard,
+    layout: Layout,
+    setting: Setting,
+    pieces: list[Piece],
+    room: Millimetres[float],
+) -> None:
+    over = sum(piece.height for piece in pieces) - room
+    if over <= 0.0:
+        return
+    pitch = row_height(layout, setting)
+    drop = int(-(-over // pitch))
+    rows = len(card.chart.stub)
+    raise DoesNotFitError(
+        f"layout {layout.name} holds {max(rows - drop, 0)} of the {rows} rows of "
+        f"'{card.chart.title}' at its reading distance: drop {drop} diameters, or use a larger layout"
+    )
+
+
+def _columns(
+    pieces: list[Piece], columns: int, room: Millimetres[float], layout: Layout
+) -> list[list[Piece]]:
+    """Fill one column after the other; a title moves with the piece it announces."""
+    stacks: list[list[Piece]] = [[]]
+    used = 0.0
+    for index, piece in enumerate(pieces):
+        needed = piece.height
+        if piece.keep_with_next and index + 1 < len(pieces):
+            needed += pieces[index + 1].height
+        if used + needed > room + 1e-6:
+            stacks.append([])
+            used = 0.0
+        stacks[-1].append(piece)
+        used += piece.height
+    if len(stacks) > columns:
+        raise DoesNotFitError(
+            f"layout {layout.name}: its running text needs {len(stacks)} columns and the side has "
+            f"{columns}; use a larger layout"
+        )
+    return stacks

@@ -1,0 +1,149 @@
+"""Reads the files in layouts/: page, pouch, and for each side its distance and blocks."""
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from functools import cache
+from importlib.resources import files
+from importlib.resources.abc import Traversable
+from pathlib import Path
+from typing import Any
+
+from chartgen.layout.pages import POUCHES, PRINTER_MARGIN, fits_pouch, page_size
+from chartgen.quantities import MM, Millimetres
+from chartgen.units import magnitude
+
+CARDS = ("lathe-chart", "overview")
+BLOCKS = (
+    "heading",
+    "table",
+    "legend",
+    "cautions",
+    "legend-sentences",
+    "assumptions",
+    "check-rule",
+    "deference",
+    "foot",
+)
+CELL_PARTS = ("speed", "feed", "pace", "sign")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Side:
+    """One side of a card: blocks flow down its columns, the foot stands at the bottom."""
+
+    reading_distance: Millimetres[float]
+    margin: Millimetres[float]
+    columns: int
+    blocks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layout:
+    """How one kind of card stands on paper.
+
+    `cell` says which numbers a table cell shows; `rule_every` sets a thin rule after so many
+    rows; `row_pitch` is the line pitch over the font size.
+    """
+
+    name: str
+    title: str
+    card: str
+    page: tuple[Millimetres[float], Millimetres[float]]
+    pouch: str
+    cell: tuple[str, ...]
+    row_pitch: float
+    rule_every: int
+    sides: tuple[Side, ...]
+
+
+@cache
+def layout_names() -> tuple[str, ...]:
+    """Return the names of the layouts that came with the program."""
+    folder = _folder()
+    return tuple(
+        sorted(entry.name[: -len(".toml")] for entry in folder.iterdir() if entry.name.endswith(".toml"))
+    )
+
+
+@cache
+def load_layout(name: str) -> Layout:
+    """Return a layout that came with the program.
+
+    Raises
+    ------
+    ValueError
+        If its file is wrong; the message names file and key.
+    """
+    text = _folder().joinpath(f"{name}.toml").read_text("utf-8")
+    return parse_layout(text, file=f"{name}.toml", name=name)
+
+
+def parse_layout(text: str, *, file: str, name: str) -> Layout:
+    """Return the layout that a file's text describes.
+
+    Raises
+    ------
+    ValueError
+        If a key is missing, unknown or wrong; the message names file and key.
+    """
+    raw = tomllib.loads(text)
+    _check(file, "", raw, {"title", "card", "page", "pouch", "cell", "row_pitch", "rule_every", "side"})
+    _one_of(file, "card", raw["card"], CARDS)
+    _one_of(file, "pouch", raw["pouch"], tuple(POUCHES))
+    for part in raw["cell"]:
+        _one_of(file, "cell", part, CELL_PARTS)
+    page = page_size(raw["page"])
+    if not fits_pouch(page, raw["pouch"]):
+        raise ValueError(f"{file}: pouch: page {raw['page']} leaves no sealed edge in it")
+    return Layout(
+        name=name,
+        title=raw["title"],
+        card=raw["card"],
+        page=page,
+        pouch=raw["pouch"],
+        cell=tuple(raw["cell"]),
+        row_pitch=float(raw["row_pitch"]),
+        rule_every=int(raw["rule_every"]),
+        sides=tuple(_side(file, number, side) for number, side in enumerate(raw["side"], 1)),
+    )
+
+
+def _side(file: str, number: int, raw: Mapping[str, Any]) -> Side:
+    where = f"side[{number}]"
+    _check(file, f"{where}.", raw, {"reading_distance", "margin", "columns", "blocks"})
+    for block in raw["blocks"]:
+        _one_of(file, f"{where}.blocks", block, BLOCKS)
+    margin = magnitude(raw["margin"], MM)
+    if margin < PRINTER_MARGIN:
+        raise ValueError(
+            f"{file}: {where}.margin: {margin:g} mm is nearer to the edge than printers print; "
+            f"use {PRINTER_MARGIN:g} mm or more"
+        )
+    return Side(
+        reading_distance=magnitude(raw["reading_distance"], MM),
+        margin=margin,
+        columns=int(raw["columns"]),
+        blocks=tuple(raw["blocks"]),
+    )
+
+
+def _check(file: str, where: str, raw: Mapping[str, Any], wanted: set[str]) -> None:
+    for key in sorted(raw.keys() - wanted):
+        near = get_close_matches(key, wanted, n=1)
+        hint = f" Did you mean {near[0]!r}?" if near else ""
+        raise ValueError(f"{file}: {where}{key}: is not a known key.{hint}")
+    for key in sorted(wanted - raw.keys()):
+        raise ValueError(f"{file}: {where}{key}: is missing.")
+
+
+def _one_of(file: str, key: str, value: str, allowed: tuple[str, ...]) -> None:
+    if value not in allowed:
+        raise ValueError(f"{file}: {key}: {value!r} is not one of {', '.join(allowed)}")
+
+
+def _folder() -> Traversable:
+    """Return the layouts: inside the installed package, or beside it in a checkout."""
+    installed = files("chartgen").joinpath("layout_files")
+    return installed if installed.is_dir() else Path(__file__).parents[2] / "layouts"

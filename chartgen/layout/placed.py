@@ -1,0 +1,88 @@
+"""What a page holds, in mm from its top left corner, y down. A renderer only draws it."""
+
+from dataclasses import dataclass
+from enum import Enum
+
+from chartgen.layout.primitives import Primitive
+from chartgen.quantities import Millimetres
+
+
+class Face(Enum):
+    """A cut of the card's one font family."""
+
+    REGULAR = "Regular"
+    BOLD = "Bold"
+
+
+class Align(Enum):
+    """What `x` of a text means."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    CENTRE = "centre"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Text:
+    """One line of text; `y` is its base line, `size` in points."""
+
+    x: Millimetres[float]
+    y: Millimetres[float]
+    text: str
+    size: float
+    face: Face = Face.REGULAR
+    align: Align = Align.LEFT
+    paper: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """A straight line; `weight` in points."""
+
+    x1: Millimetres[float]
+    y1: Millimetres[float]
+    x2: Millimetres[float]
+    y2: Millimetres[float]
+    weight: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Panel:
+    """A filled rectangle in ink."""
+
+    x: Millimetres[float]
+    y: Millimetres[float]
+    width: Millimetres[float]
+    height: Millimetres[float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """Primitives of a unit square, drawn into a square of `size` mm."""
+
+    x: Millimetres[float]
+    y: Millimetres[float]
+    size: Millimetres[float]
+    primitives: tuple[Primitive, ...]
+    meaning: str
+
+
+Item = Text | Rule | Panel | Drawing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """One side of a card."""
+
+    width: Millimetres[float]
+    height: Millimetres[float]
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Document:
+    """A card's pages with what its file says of itself."""
+
+    title: str
+    subject: str
+    pages: tuple[Page, ...]

@@ -1,0 +1,56 @@
+"""Feeds as they can be set or held: rounded inside the window, never out of it."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from chartgen.model.shop import LengthUnits
+from chartgen.quantities import FloatArray, MillimetresPerRev
+
+_INCH = 25.4
+# (from this feed on, round to this step), coarse first; the last step is also the last resort.
+_STEPS_METRIC = ((0.03, 0.005), (0.0, 0.002))
+_STEPS_INCH = ((0.0012 * _INCH, 0.0002 * _INCH), (0.0, 0.0001 * _INCH))
+_LAST_RESORT = {LengthUnits.METRIC: 0.001, LengthUnits.INCH: 0.0001 * _INCH}
+_SLIP = 1e-9
+
+
+def rounded_feed(
+    *,
+    feed: MillimetresPerRev[FloatArray],
+    floor: MillimetresPerRev[FloatArray],
+    ceiling: MillimetresPerRev[FloatArray],
+    units: LengthUnits,
+) -> MillimetresPerRev[FloatArray]:
+    """Return each feed as a card prints it, inside [floor, ceiling]; NaN where none fits.
+
+    Down to a round step where that stays above the floor, else up where that stays under
+    the ceiling, else to a finer step. A window without even a fine step in it cannot be
+    held by a hand and counts as none.
+    """
+    steps = _STEPS_METRIC if units is LengthUnits.METRIC else _STEPS_INCH
+    step = np.where(feed >= steps[0][0] - _SLIP, steps[0][1], steps[1][1])
+    fine = _LAST_RESORT[units]
+    result = np.full(np.shape(feed), np.nan)
+    candidates = (_up(feed, fine), _down(feed, fine), _up(feed, step), _down(feed, step))
+    for candidate in candidates:
+        inside = (candidate >= floor - _SLIP) & (candidate <= ceiling + _SLIP) & (candidate > 0.0)
+        result = np.where(inside, candidate, result)
+    return result
+
+
+def gearbox_feed(
+    *, feed: MillimetresPerRev[FloatArray], feeds: Sequence[MillimetresPerRev[float]]
+) -> MillimetresPerRev[FloatArray]:
+    """Return the largest power feed of the lathe at or below each feed; 0 where there is none."""
+    listed = np.concatenate([[0.0], np.sort(np.asarray(feeds, dtype=np.float64))])
+    index = np.searchsorted(listed, np.asarray(feed) * (1.0 + _SLIP), side="right") - 1
+    return listed[np.maximum(index, 0)]
+
+
+def _down(feed: FloatArray, step: FloatArray | float) -> FloatArray:
+    return np.asarray(np.floor(feed / step + _SLIP) * step)
+
+
+def _up(feed: FloatArray, step: FloatArray | float) -> FloatArray:
+    return np.asarray(np.ceil(feed / step - _SLIP) * step)

@@ -1,0 +1,38 @@
+"""Why a window ends where it ends: data until it is worded."""
+
+from enum import Enum
+
+
+class Reason(Enum):
+    """A limit: the mark it prints, and what the legend says of it.
+
+    The order is the order in which ties are broken, so it is part of the output.
+    """
+
+    TORQUE_ONE_CUT = "T", "motor torque (one cut)"
+    TORQUE_CONTINUOUS = "T", "motor torque (long cut)"
+    STALL = "S", "the spindle stalls"
+    INSERT_FEED = "F", "largest feed of this width"
+    HAND_PACE = "H", "hand on the handle"
+    REACH = "R", "blade too short"
+    EDGE_SPEED = "V", "edge too hot"
+    FASTEST_SPINDLE = "N", "fastest spindle speed"
+    CHUCK_SPEED = "C", "chuck speed"
+    EDGE_FLOOR = "E", "edge rubs instead of cutting"
+    SKIN_FLOOR = "K", "work-hardened skin"
+    SLOWEST_SPINDLE = "Z", "slowest spindle speed too fast"
+    GEARBOX_FEED = "G", "no gearbox feed inside"
+
+    def __init__(self, mark: str, legend: str) -> None:
+        self.mark = mark
+        self.legend = legend
+
+    def __new__(cls, mark: str, legend: str) -> "Reason":
+        """Give each member a value of its own: two reasons may share a mark."""
+        member = object.__new__(cls)
+        member._value_ = f"{mark}: {legend}"
+        return member
+
+
+REASONS: tuple[Reason, ...] = tuple(Reason)
+CODES: dict[Reason, int] = {reason: code for code, reason in enumerate(REASONS)}

@@ -1,0 +1,59 @@
+"""A shop: one lathe, its blades, and what to print for them."""
+
+from dataclasses import dataclass, field
+from enum import Enum
+
+from chartgen.model.blade import Blade
+from chartgen.model.lathe import Lathe
+from chartgen.quantities import Millimetres
+
+
+class LengthUnits(Enum):
+    """Units of the printed card."""
+
+    METRIC = "metric"
+    INCH = "inch"
+
+
+class Feeding(Enum):
+    """How the cross-slide is moved in the cut."""
+
+    HAND = "hand"
+    POWER = "power"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintRequest:
+    """What to print: material keys, diameters, layouts, units."""
+
+    materials: tuple[str, ...]
+    diameters: tuple[Millimetres[float], ...]
+    layouts: tuple[str, ...]
+    units: LengthUnits
+    feeding: Feeding
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shop:
+    """Everything one shop file says.
+
+    `allowances` holds only what the file overrides. `date` is the file's own date text, or
+    empty: a card never takes the clock's, so that the same file gives the same bytes.
+    """
+
+    name: str
+    revision: str
+    date: str
+    lathe: Lathe
+    blades: tuple[Blade, ...]
+    request: PrintRequest
+    allowances: dict[str, float] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        names = [blade.name for blade in self.blades]
+        if len(names) != len(set(names)):
+            raise ValueError("two blades have the same name")
+        if self.request.feeding is Feeding.POWER and not self.lathe.cross_slide.power_feeds:
+            raise ValueError(
+                "feeding = 'power' needs power_feeds in the cross-slide; list them or feed by hand"
+            )

@@ -1,0 +1,135 @@
+"""What is wrong with a cut, by how much, and what to change; as short sentences."""
+
+from chartgen.limits.cut import Cut, Side
+from chartgen.limits.reasons import Reason
+from chartgen.limits.window import Windows
+from chartgen.model.blade import ToolMaterial
+from chartgen.model.shop import Feeding, Shop
+from chartgen.wording.numbers import (
+    feed_label,
+    write_cutting_speed,
+    write_feed,
+    write_feed_ceiling,
+    write_feed_floor,
+    write_pace,
+    write_speed,
+    write_speed_ceiling,
+)
+from chartgen.wording.printed import blade_letter
+
+_WHY = {
+    Reason.EDGE_FLOOR: "the edge rubs instead of cutting; the work hardens and the blade can jam",
+    Reason.SKIN_FLOOR: "the edge rides on the skin that the last turn hardened",
+    Reason.TORQUE_ONE_CUT: "the motor can lack the torque",
+    Reason.TORQUE_CONTINUOUS: "the motor can lack the torque for so long a cut",
+    Reason.STALL: "the spindle can stall",
+    Reason.INSERT_FEED: "it is more than an edge of this width takes",
+    Reason.HAND_PACE: "no hand turns the handle that fast and even",
+    Reason.REACH: "the blade sticks out too little: its holder meets the bar first",
+    Reason.EDGE_SPEED: "the edge overheats",
+    Reason.FASTEST_SPINDLE: "the lathe does not turn that fast",
+    Reason.CHUCK_SPEED: "the chuck must not turn that fast",
+}
+
+
+def judge(shop: Shop, cut: Cut) -> list[str]:
+    """Return what is wrong with a cut, worst first; empty where nothing is."""
+    units = shop.request.units
+    unit = feed_label(units)
+    said = []
+    for speed_limit in sorted(cut.speed_limits, key=lambda limit: limit.speed):
+        if cut.spindle_speed > speed_limit.speed * (1.0 + 1e-9):
+            said.append(
+                f"Too fast: {write_speed(cut.spindle_speed)} rev/min is "
+                f"{cut.spindle_speed / speed_limit.speed:.1f} times the "
+                f"{write_speed_ceiling(speed_limit.speed)} rev/min allowed; "
+                f"{_WHY[speed_limit.reason]}."
+            )
+    broken = [limit for limit in cut.ceilings if cut.feed > limit.feed * (1.0 + 1e-9)]
+    for limit in sorted(broken, key=lambda limit: limit.feed):
+        times = f"{cut.feed / limit.feed:.1f} times" if limit.feed else "above"
+        said.append(
+            f"Too bold: the feed is {times} the {write_feed_ceiling(limit.feed, units)} {unit} "
+            f"allowed at this speed; {_WHY[limit.reason]}."
+        )
+    for limit in sorted(cut.floors, key=lambda limit: -limit.feed):
+        if cut.feed < limit.feed * (1.0 - 1e-9):
+            said.append(
+                f"Too timid: the feed is {cut.feed / limit.feed:.2f} of the "
+                f"{write_feed_floor(limit.feed, units)} {unit} this edge needs; "
+                f"{_WHY[limit.reason]}."
+            )
+    return said
+
+
+def remarks(shop: Shop, cut: Cut) -> list[str]:
+    """Return what is worth knowing about a cut though it forbids nothing."""
+    units = shop.request.units
+    said = []
+    if cut.is_under_soft_floor:
+        said.append(
+            f"Slow for this edge: {write_cutting_speed(cut.cutting_speed, units)} is under the "
+            f"{write_cutting_speed(cut.soft_floor_speed, units)} where steel stops welding to "
+            "carbide; expect a rough, noisy cut and use oil."
+        )
+    if not cut.lathe_has_speed:
+        said.append(f"This lathe has no {write_speed(cut.spindle_speed)} rev/min: {_nearest(shop, cut)}.")
+    if cut.material.force is None:
+        said.append("No published force data for this material: torque is not checked.")
+    if _wants_another_edge(cut):
+        said.append(f"{cut.material.name} wants a polished, sharp edge; this one is {cut.blade.edge.value}.")
+    return said
+
+
+def recommend(shop: Shop, windows: Windows, best: Cut) -> str:
+    """Return the recommended cut of a cell as one sentence, or the way out."""
+    units = shop.request.units
+    index = (0, shop.blades.index(best.blade), 0)
+    if not windows.has_window[index]:
+        other = int(windows.way_out[index])
+        if other < 0:
+            return "No window here on this lathe with any of these blades: saw it off and face it."
+        name = shop.blades[other].name
+        return f"No window here with this blade: use {blade_letter(shop, name)} ({name})."
+    pace = write_pace(
+        seconds=best.seconds_per_turn,
+        feed=best.feed,
+        floor=best.floor.feed,
+        ceiling=best.ceiling.feed,
+    )
+    handle = f", one handle turn in {pace} s" if shop.request.feeding is Feeding.HAND else ""
+    mark = f" in position {best.position.name}" if best.position.mark else ""
+    return (
+        f"Recommended here: {write_speed(best.spindle_speed)} rev/min{mark}, "
+        f"{write_feed(best.feed, units)} {feed_label(units)}{handle}."
+    )
+
+
+def advise(shop: Shop, cut: Cut, windows: Windows, best: Cut) -> str:
+    """Return verdict, reasons, remarks and the recommended cut as one paragraph."""
+    first = {
+        Side.INSIDE: "Inside the window.",
+        Side.TOO_TIMID: "",
+        Side.TOO_BOLD: "",
+        Side.NO_WINDOW: "There is no window here at any speed of this lathe.",
+    }[cut.side]
+    sentences = [first, *judge(shop, cut), *remarks(shop, cut), recommend(shop, windows, best)]
+    return " ".join(sentence for sentence in sentences if sentence)
+
+
+def _nearest(shop: Shop, cut: Cut) -> str:
+    ends = sorted({s for p in shop.lathe.drive.positions for s in (p.slowest, p.fastest)})
+    below = [s for s in ends if s < cut.spindle_speed]
+    above = [s for s in ends if s > cut.spindle_speed]
+    near = [*below[-1:], *above[:1]]
+    return "the nearest are " + " and ".join(f"{s:g}" for s in near) if len(near) > 1 else (
+        f"the nearest is {near[0]:g}"
+    )
+
+
+def _wants_another_edge(cut: Cut) -> bool:
+    return (
+        cut.material.wants_polished_edge
+        and cut.blade.tool_material is ToolMaterial.CARBIDE
+        and cut.blade.edge.value != "polished"
+    )

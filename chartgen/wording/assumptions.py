@@ -1,0 +1,152 @@
+"""What a card takes for granted, as short sentences a person can check at the machine."""
+
+from collections.abc import Sequence
+
+from chartgen.limits.allowances import Allowances, allowances_for, edge_radius
+from chartgen.limits.grid import feeds_for_width, force_allowance
+from chartgen.limits.speed_caps import largest_chuck_speed
+from chartgen.limits.spindle import make_spindle
+from chartgen.model.blade import Blade
+from chartgen.model.material import Material
+from chartgen.model.motor import MotorKind, PowerIs
+from chartgen.model.shop import Feeding, Shop
+from chartgen.wording.numbers import length_label, write_length, write_speed_ceiling
+from chartgen.wording.printed import blade_letter
+
+
+def assumption_lines(
+    shop: Shop, *, materials: Sequence[Material], blades: Sequence[Blade]
+) -> tuple[str, ...]:
+    """Return the assumptions behind a card, the machine first."""
+    allowances = allowances_for(shop)
+    return (
+        _lathe(shop, allowances),
+        _chuck(shop, allowances),
+        *(_blade(shop, blade, allowances) for blade in blades),
+        *_materials(materials, blades, allowances),
+        _torque(allowances),
+        _handle(shop, allowances),
+        "Not computed: chatter, the stiffness of this lathe, bending of blade and work, grip.",
+    )
+
+
+def force_band_line(materials: Sequence[Material], allowances: Allowances) -> str:
+    """Return the force band of a card as one short sentence for its foot."""
+    with_force = [m.force for m in materials if m.force is not None]
+    if not with_force:
+        return "No published force data: motor torque is not checked."
+    low = max(f.band_low.value for f in with_force)
+    high = max(f.band_high.value for f in with_force)
+    thin_low, thin_high = (max(side, allowances.thin_chip_band) for side in (low, high))
+    return (
+        f"Force is an estimate, -{100 * thin_low:.0f} +{100 * thin_high:.0f} % under "
+        f"{allowances.thin_chip:g} mm/rev, -{100 * low:.0f} +{100 * high:.0f} % above; "
+        "limits use the high side."
+    )
+
+
+def _lathe(shop: Shop, allowances: Allowances) -> str:
+    lathe, motor = shop.lathe, shop.lathe.motor
+    spindle = make_spindle(lathe, allowances)
+    positions = "; ".join(
+        f"{p.mark or p.name} {p.slowest:g}"
+        if p.is_single_speed
+        else f"{p.mark or p.name} {p.slowest:g} to {p.fastest:g}"
+        for p in lathe.drive.positions
+    )
+    if motor.kind is MotorKind.MEASURED:
+        power = "torque as measured at the spindle"
+    else:
+        plate = "" if motor.power_is is PowerIs.SHAFT else f" ({motor.plate_power:.4g} W input)"
+        power = (
+            f"{motor.kind.value} motor, {spindle.shaft_power:.0f} W at its shaft{plate}, "
+            f"{100 * spindle.efficiency:.0f} % of it at the spindle"
+        )
+    return f"{lathe.name}: {power}. Positions in rev/min: {positions}."
+
+
+def _chuck(shop: Shop, allowances: Allowances) -> str:
+    chuck = shop.lathe.chuck
+    units = shop.request.units
+    speed = write_speed_ceiling(largest_chuck_speed(chuck, allowances))
+    size = f"{write_length(chuck.size, units)} {length_label(units)}"
+    if chuck.marked_speed is not None:
+        return f"Chuck {size}, marked {speed} rev/min."
+    return (
+        f"Chuck {size} carries no mark: held to {speed} rev/min "
+        f"(rim {allowances.chuck_rim_speed:g} m/s), because an old or cast-iron body may burst."
+    )
+
+
+def _blade(shop: Shop, blade: Blade, allowances: Allowances) -> str:
+    units = shop.request.units
+    radius = edge_radius(blade, allowances)
+    known = "measured" if blade.edge_radius is not None else "assumed"
+    sizes = (
+        f"cuts {write_length(blade.insert_width, units)}, body "
+        f"{write_length(blade.thickness, units)} x {write_length(blade.height, units)}, "
+        f"out {write_length(blade.projection, units)} {length_label(units)}"
+    )
+    worn = " worn" if blade.worn else ""
+    return (
+        f"{blade_letter(shop, blade.name)} {blade.name}:{worn} {blade.edge.value} edge, "
+        f"radius {radius:g} µm {known}; {sizes}."
+    )
+
+
+def _materials(
+    materials: Sequence[Material], blades: Sequence[Blade], allowances: Allowances
+) -> list[str]:
+    if len(materials) > 1:
+        return [
+            "Force constants, speeds and feeds by material: the command `explain` shows each, "
+            "with its source."
+        ]
+    (material,) = materials
+    lines = []
+    if material.force is not None:
+        kc, mc = material.force.specific_force, material.force.thickness_exponent
+        reserves = sorted({force_allowance(material, blade, allowances) for blade in blades})
+        reserve = " to ".join(f"{r:.3g}" for r in (reserves[0], reserves[-1])[: len(reserves)])
+        lines.append(
+            f"Force: {kc.value:g} N/mm² at a 1 mm chip, exponent {mc.value:g} [{kc.source}], "
+            f"times {reserve} for a squeezed chip or part-worn edge. "
+            + force_band_line(materials, allowances)
+        )
+    else:
+        lines.append(force_band_line(materials, allowances))
+    starts = [
+        f"{material.speeds[b.tool_material].start.value:g} m/min and "
+        f"{feeds_for_width(material.feeds, b.insert_width)[0]:.3g} mm/rev for {b.name}"
+        for b in blades
+    ]
+    lines.append(f"Cuts start from {', '.join(starts)}.")
+    if material.wants_polished_edge and any(
+        b.edge.value in {"thin-coated", "thick-coated"} for b in blades
+    ):
+        lines.append("This material wants a polished, sharp edge; a coated one builds up and tears.")
+    if material.note:
+        lines.append(material.note)
+    return lines
+
+
+def _torque(allowances: Allowances) -> str:
+    return (
+        f"Solid bar: cuts up to {allowances.one_cut_minutes:g} min may use the motor's "
+        "one-cut torque, longer ones and tubes only its continuous torque."
+    )
+
+
+def _handle(shop: Shop, allowances: Allowances) -> str:
+    slide, units = shop.lathe.cross_slide, shop.request.units
+    travel = f"{write_length(slide.travel_per_turn, units)} {length_label(units)}"
+    if shop.request.feeding is Feeding.POWER:
+        return (
+            f"Power cross-feed, listed feeds only; least feed {allowances.edge_floor_by_power:g} "
+            f"of the edge radius. One handle turn moves the tool {travel}."
+        )
+    return (
+        f"Fed by hand: least feed {allowances.edge_floor_by_hand:g} of the edge radius, at most "
+        f"{allowances.handle_turns_most:g} handle turns a minute. One turn moves the tool "
+        f"{travel}; the dial reads {slide.dial_reads.value}."
+    )

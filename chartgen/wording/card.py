@@ -1,0 +1,70 @@
+"""A card as words: everything a layout may place, and nothing it has to work out."""
+
+from dataclasses import dataclass
+
+from chartgen.charts.speed_feed import lathe_chart, overview_chart
+from chartgen.limits.allowances import allowances_for
+from chartgen.limits.window import Windows
+from chartgen.model.blade import Blade
+from chartgen.model.material import Material
+from chartgen.model.shop import Shop
+from chartgen.wording.assumptions import assumption_lines, force_band_line
+from chartgen.wording.cautions import PrintedCaution, card_cautions, deference
+from chartgen.wording.check_code import check_code
+from chartgen.wording.printed import PrintedChart, print_lathe_chart, print_overview
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedCard:
+    """One card, all text made. `file_stem` is a safe name for its file."""
+
+    file_stem: str
+    lathe: str
+    chart: PrintedChart
+    cautions: tuple[PrintedCaution, ...]
+    assumptions: tuple[str, ...]
+    force_band: str
+    deference: str
+    identity: str
+    check_code: str
+
+
+def lathe_card(shop: Shop, windows: Windows, material: Material, layout: str) -> PrintedCard:
+    """Return the lathe chart card of one material."""
+    chart = print_lathe_chart(lathe_chart(shop, windows, material))
+    return _card(shop, chart, (material,), windows.grid.blades, layout, material.key)
+
+
+def overview_card(shop: Shop, windows: Windows, blade: Blade, layout: str) -> PrintedCard:
+    """Return the overview card of one blade."""
+    chart = print_overview(overview_chart(shop, windows, blade))
+    return _card(shop, chart, windows.grid.materials, (blade,), layout, blade.name)
+
+
+def _card(
+    shop: Shop,
+    chart: PrintedChart,
+    materials: tuple[Material, ...],
+    blades: tuple[Blade, ...],
+    layout: str,
+    subject: str,
+) -> PrintedCard:
+    code = check_code(shop, materials=materials, blades=blades, layout=layout)
+    date = shop.date or "undated"
+    return PrintedCard(
+        file_stem=f"{layout}-{file_name_part(subject)}",
+        lathe=shop.lathe.name,
+        chart=chart,
+        cautions=card_cautions(shop, materials),
+        assumptions=assumption_lines(shop, materials=materials, blades=blades),
+        force_band=force_band_line(materials, allowances_for(shop)),
+        deference=deference(),
+        identity=f"{shop.name} · {shop.lathe.name} · revision {shop.revision} · {date}",
+        check_code=code,
+    )
+
+
+def file_name_part(text: str) -> str:
+    """Return text as part of a file name: letters, digits and hyphens only."""
+    words = "".join(c if c.isalnum() and c.isascii() else " " for c in text.lower()).split()
+    return "-".join(words) or "card"

@@ -1,0 +1,39 @@
+"""The check code: a short sign of everything a card was computed from.
+
+Two cards with the same code rest on the same inputs. Only what the card depends on goes
+in, so that adding a material to a shop file does not make the other cards look stale.
+"""
+
+import hashlib
+from collections.abc import Sequence
+
+from chartgen import __version__
+from chartgen.model.blade import Blade
+from chartgen.model.material import Material
+from chartgen.model.shop import Shop
+
+# Crockford's alphabet: no I, L, O or U to misread on a greasy card.
+_ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
+_LENGTH = 8
+
+
+def check_code(
+    shop: Shop, *, materials: Sequence[Material], blades: Sequence[Blade], layout: str
+) -> str:
+    """Return the code of a card, as in "7Q2F-K9MD"."""
+    inputs = (
+        __version__,
+        layout,
+        shop.revision,
+        shop.date,
+        shop.lathe,
+        shop.request.units,
+        shop.request.feeding,
+        shop.request.diameters,
+        sorted(shop.allowances.items()),
+        tuple(blades),
+        tuple(materials),
+    )
+    number = int.from_bytes(hashlib.sha256(repr(inputs).encode()).digest()[:5], "big")
+    digits = [_ALPHABET[(number >> (5 * place)) & 31] for place in reversed(range(_LENGTH))]
+    return f"{''.join(digits[:4])}-{''.join(digits[4:])}"

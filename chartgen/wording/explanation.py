@@ -1,0 +1,87 @@
+"""One cell step by step: what is asked, the formula, the values, the result, the source."""
+
+from dataclasses import dataclass
+
+from chartgen.limits.cut import Cut, Side
+from chartgen.limits.window import Windows
+from chartgen.model.shop import Shop
+from chartgen.reference.allowances import load_allowances
+from chartgen.wording.numbers import (
+    write_feed,
+    write_feed_ceiling,
+    write_feed_floor,
+    write_length,
+    write_speed,
+)
+from chartgen.wording.steps_feed import feed_steps, pace_steps
+from chartgen.wording.steps_force import force_steps, torque_steps
+from chartgen.wording.steps_speed import speed_steps
+from chartgen.wording.step import Step
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Explanation:
+    """A cell explained: its heading, its steps, the allowances in force, the outcome."""
+
+    heading: str
+    outcome: str
+    steps: tuple[Step, ...]
+    allowances: tuple[str, ...]
+
+
+def explain(shop: Shop, windows: Windows, cut: Cut) -> Explanation:
+    """Return the explanation of one cell's recommended cut, or of its nearest miss."""
+    units = shop.request.units
+    bore = f", bore {write_length(cut.bore, units)}" if cut.bore else ""
+    heading = (
+        f"{cut.material.name}, {cut.blade.name}, Ø {write_length(cut.diameter, units)}{bore}, "
+        f"on {shop.lathe.name}"
+    )
+    steps = (
+        *speed_steps(shop, cut),
+        *feed_steps(shop, cut),
+        *force_steps(cut),
+        *torque_steps(shop, cut),
+        *pace_steps(shop, cut),
+    )
+    return Explanation(
+        heading=heading,
+        outcome=outcome(shop, windows, cut),
+        steps=steps,
+        allowances=tuple(allowance_lines(shop)),
+    )
+
+
+def outcome(shop: Shop, windows: Windows, cut: Cut) -> str:
+    """Return the cell's answer in one or two sentences."""
+    units = shop.request.units
+    floor, ceiling = cut.floor, cut.ceiling
+    ends = (
+        f"floor {write_feed_floor(floor.feed, units)} ({floor.reason.legend}), "
+        f"ceiling {write_feed_ceiling(ceiling.feed, units)} ({ceiling.reason.legend})"
+    )
+    if cut.side is Side.NO_WINDOW:
+        return (
+            f"No window. Nearest miss at {write_speed(cut.spindle_speed)} rev/min: {ends}. "
+            "A feed would have to be above its floor and under its ceiling at once."
+        )
+    index = (0, shop.blades.index(cut.blade), 0)
+    verdict = windows.verdict(index).value
+    margin = ceiling.feed / cut.feed
+    return (
+        f"{write_speed(cut.spindle_speed)} rev/min {cut.position.mark}".rstrip()
+        + f", {write_feed(cut.feed, units)} a turn: {verdict}. Window at this speed: {ends}; "
+        f"the ceiling is {margin:.2f} times the feed."
+    )
+
+
+def allowance_lines(shop: Shop) -> list[str]:
+    """Return every allowance in force: name, value, whose it is, why, and its trust."""
+    lines = []
+    for entry in load_allowances().values():
+        value = shop.allowances.get(entry.name, entry.value)
+        owner = "set in the shop file" if entry.name in shop.allowances else entry.mark.word
+        source = "" if entry.source == "none" else f" [{entry.source}]"
+        unit = entry.unit.label
+        lines.append(f"{entry.name} = {value:g} {unit}".rstrip() + f" ({owner}{source}): {entry.reason}")
+    return lines

@@ -1,0 +1,141 @@
+"""Rounding and writing numbers, in the units of the card.
+
+A ceiling is rounded down and a floor up, so that no printed limit is looser than the
+computed one.
+"""
+
+import math
+from fractions import Fraction
+
+from chartgen.model.shop import LengthUnits
+from chartgen.quantities import (
+    MetresPerMinute,
+    Millimetres,
+    MillimetresPerMinute,
+    MillimetresPerRev,
+    RevsPerMinute,
+    Seconds,
+)
+
+_INCH = 25.4
+_FOOT = 304.8
+_SLIP = 1e-9
+# (from this many seconds on, step): nobody counts tenths, but near one second a half is
+# a quarter of the feed.
+_PACE_STEPS = ((10.0, 1.0), (3.0, 0.5), (0.0, 0.1))
+_FINEST_PACE = 0.05
+
+
+def feed_label(units: LengthUnits) -> str:
+    """Return the unit of feed on a card."""
+    return "mm/rev" if units is LengthUnits.METRIC else "in/rev"
+
+
+def length_label(units: LengthUnits) -> str:
+    """Return the unit of length on a card."""
+    return "mm" if units is LengthUnits.METRIC else "in"
+
+
+def write_feed(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
+    """Return a feed that has already been rounded to a settable step."""
+    if units is LengthUnits.METRIC:
+        return f"{feed:.3f}"
+    return f"{feed / _INCH:.4f}"
+
+
+def write_feed_ceiling(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
+    """Return a ceiling of feed, rounded down."""
+    return _write_limit(feed, units, math.floor, +1)
+
+
+def write_feed_floor(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
+    """Return a floor of feed, rounded up."""
+    return _write_limit(feed, units, math.ceil, -1)
+
+
+def _write_limit(feed: float, units: LengthUnits, rounded: object, slip: int) -> str:
+    if math.isinf(feed):
+        return "none"
+    step, scale = (0.001, 1.0) if units is LengthUnits.METRIC else (0.0001, _INCH)
+    steps = feed / scale / step + slip * 1e-6
+    whole = math.floor(steps) if rounded is math.floor else math.ceil(steps)
+    return f"{whole * step:.3f}" if units is LengthUnits.METRIC else f"{whole * step:.4f}"
+
+
+def write_speed(speed: RevsPerMinute[float]) -> str:
+    """Return a spindle speed that has already been rounded to the dial."""
+    return f"{speed:.0f}" if speed >= 10.0 else f"{speed:.1f}"
+
+
+def write_speed_ceiling(speed: RevsPerMinute[float]) -> str:
+    """Return a ceiling of spindle speed, rounded down to the whole turn."""
+    return "none" if math.isinf(speed) else f"{math.floor(speed + _SLIP)}"
+
+
+def write_cutting_speed(speed: MetresPerMinute[float], units: LengthUnits) -> str:
+    """Return a surface speed with its unit."""
+    if units is LengthUnits.METRIC:
+        return f"{speed:.0f} m/min" if speed >= 20.0 else f"{speed:.1f} m/min"
+    return f"{speed * 1000.0 / _FOOT:.0f} ft/min"
+
+
+def write_length(length: Millimetres[float], units: LengthUnits) -> str:
+    """Return a length: plain millimetres, or inches as a fraction where it is one."""
+    if units is LengthUnits.METRIC:
+        return f"{length:g}" if round(length, 2) == length else f"{length:.2f}"
+    inches = length / _INCH
+    fraction = Fraction(round(inches * 64), 64)
+    if abs(float(fraction) - inches) > 1e-4:
+        return f"{inches:.3f}"
+    whole, rest = divmod(fraction.numerator, fraction.denominator)
+    if not rest:
+        return f"{whole}"
+    part = f"{rest}/{fraction.denominator}"
+    return f"{whole} {part}" if whole else part
+
+
+def write_feed_rate(rate: MillimetresPerMinute[float], units: LengthUnits) -> str:
+    """Return the pace of the slide with its unit."""
+    if units is LengthUnits.METRIC:
+        return f"{rate:.1f} mm/min"
+    return f"{rate / _INCH:.2f} in/min"
+
+
+def write_pace(
+    *,
+    seconds: Seconds[float],
+    feed: MillimetresPerRev[float],
+    floor: MillimetresPerRev[float],
+    ceiling: MillimetresPerRev[float],
+) -> str:
+    """Return the seconds of one handle turn, rounded so that the feed it means stays inside.
+
+    The step grows with the time; where no round time means a feed inside the window, the
+    next finer step is used.
+    """
+    steps = [step for least, step in _PACE_STEPS if seconds >= least]
+    for step in (*steps[:1], *(s for s in (0.5, 0.1, _FINEST_PACE) if s < steps[0])):
+        nearest = round(seconds / step)
+        for count in (nearest, math.floor(seconds / step), math.ceil(seconds / step)):
+            if count <= 0:
+                continue
+            meant = feed * seconds / (count * step)
+            if floor * (1.0 - _SLIP) <= meant <= ceiling * (1.0 + _SLIP):
+                return _write_seconds(count * step, step)
+    return f"{seconds:.2f}"
+
+
+def _write_seconds(seconds: float, step: float) -> str:
+    if step >= 1.0:
+        return f"{seconds:.0f}"
+    return f"{seconds:.2f}" if step < 0.1 else f"{seconds:.1f}"
+
+
+def write_quantity(value: float, label: str) -> str:
+    """Return a value to three figures with its unit, as an explanation prints it."""
+    if value == 0.0:
+        text = "0"
+    else:
+        digits = max(0, 2 - math.floor(math.log10(abs(value))))
+        text = f"{value:.{min(digits, 4)}f}"
+    return f"{text} {label}".rstrip()

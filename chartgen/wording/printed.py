@@ -1,0 +1,136 @@
+"""A chart as strings: what PDF, terminal, CSV and JSON all show."""
+
+from dataclasses import dataclass
+
+from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart
+from chartgen.limits.window import Verdict
+from chartgen.model.shop import LengthUnits, Shop
+from chartgen.wording.numbers import (
+    feed_label,
+    length_label,
+    write_feed,
+    write_feed_ceiling,
+    write_feed_floor,
+    write_length,
+    write_pace,
+    write_speed,
+)
+from chartgen.wording.signs import LegendEntry, legend_of, sign_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedCell:
+    """One cell. Where `way_out` is set there is no window and the numbers are empty."""
+
+    speed: str
+    position: str
+    feed: str
+    pace: str
+    sign: str
+    way_out: str
+    floor: str
+    floor_reason: str
+    ceiling: str
+    ceiling_reason: str
+    verdict: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedColumn:
+    """The heading of a column: a letter to point at it, a name, the numbers under it."""
+
+    letter: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedChart:
+    """A chart after rounding."""
+
+    title: str
+    subtitle: str
+    corner: str
+    speed_heading: str
+    feed_heading: str
+    pace_heading: str
+    columns: tuple[PrintedColumn, ...]
+    stub: tuple[str, ...]
+    rows: tuple[tuple[PrintedCell, ...], ...]
+    legend: tuple[LegendEntry, ...]
+
+
+def print_lathe_chart(chart: SpeedFeedChart) -> PrintedChart:
+    """Return one material's chart as strings; its columns are blades."""
+    material = chart.columns[0].material
+    group = f"ISO {material.iso_group.letter}"
+    return _printed(
+        chart,
+        title=material.name,
+        subtitle=", ".join((*material.also, group)),
+        names=[column.blade.name for column in chart.columns],
+    )
+
+
+def print_overview(chart: SpeedFeedChart) -> PrintedChart:
+    """Return one blade's chart as strings; its columns are materials."""
+    return _printed(
+        chart,
+        title=f"Blade {chart.columns[0].blade.name}",
+        subtitle="speed and feed by material",
+        names=[column.material.name for column in chart.columns],
+    )
+
+
+def blade_letter(shop: Shop, name: str) -> str:
+    """Return the letter that stands for a blade on every card of a shop."""
+    return "ABCDEFGHIJKLMNOPQRSTUVWXYZ"[[blade.name for blade in shop.blades].index(name) % 26]
+
+
+def _printed(
+    chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[str]
+) -> PrintedChart:
+    units = chart.shop.request.units
+    return PrintedChart(
+        title=title,
+        subtitle=subtitle,
+        corner=f"Ø {length_label(units)}",
+        speed_heading="rev/min",
+        feed_heading=feed_label(units),
+        pace_heading="s/turn",
+        columns=tuple(
+            PrintedColumn(letter=blade_letter(chart.shop, column.blade.name), name=name)
+            for column, name in zip(chart.columns, names, strict=True)
+        ),
+        stub=tuple(write_length(d, units) for d in chart.diameters),
+        rows=tuple(
+            tuple(_cell(cell, chart.shop, units) for cell in row) for row in chart.rows
+        ),
+        legend=legend_of([chart]),
+    )
+
+
+def _cell(cell: ChartCell, shop: Shop, units: LengthUnits) -> PrintedCell:
+    cut = cell.cut
+    return PrintedCell(
+        speed=write_speed(cut.spindle_speed) if cut else "",
+        position=cut.position.mark if cut else "",
+        feed=write_feed(cut.feed, units) if cut else "",
+        pace=write_pace(
+            seconds=cut.seconds_per_turn, feed=cut.feed, floor=cell.floor, ceiling=cell.ceiling
+        )
+        if cut
+        else "",
+        sign=sign_of(cell),
+        way_out="" if cut else _way_out(cell, shop),
+        floor=write_feed_floor(cell.floor, units),
+        floor_reason=cell.floor_reason.legend,
+        ceiling=write_feed_ceiling(cell.ceiling, units),
+        ceiling_reason=cell.ceiling_reason.legend,
+        verdict=cell.verdict.value,
+    )
+
+
+def _way_out(cell: ChartCell, shop: Shop) -> str:
+    if cell.verdict is not Verdict.NO_WINDOW or cell.way_out is None:
+        return "saw"
+    return f"use {blade_letter(shop, cell.way_out.name)}"

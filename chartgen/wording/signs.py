@@ -1,0 +1,107 @@
+"""The signs beside a cell and what the legend says of them.
+
+Nothing is said by colour: a letter names what is met first when the cut is pushed harder,
+and three small signs say how far the cell can be trusted.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart
+from chartgen.limits.reasons import Reason
+
+LEGEND_LEAD = "First met if pushed harder:"
+"""Stands before the letters on the front of a card."""
+
+TIGHT = "!"
+SLOW = "~"
+POWER_FEED = "p"
+
+
+@dataclass(frozen=True, slots=True)
+class LegendEntry:
+    """A sign, its few words for the front and its sentence for the back of a card."""
+
+    sign: str
+    short: str
+    sentence: str
+
+
+_LETTERS = {
+    "T": LegendEntry("T", "motor torque", "The motor runs out of torque first."),
+    "S": LegendEntry("S", "stall", "The spindle stalls first."),
+    "F": LegendEntry("F", "feed of this width", "The edge of this width takes no more feed."),
+    "H": LegendEntry("H", "hand pace", "The hand cannot turn the handle faster and even."),
+    "R": LegendEntry("R", "reach", "The blade sticks out too little for this depth."),
+    "E": LegendEntry("E", "edge rubs", "Under the least feed this edge can cut."),
+    "K": LegendEntry("K", "hard skin", "Under the least feed for a work-hardening metal."),
+    "Z": LegendEntry("Z", "slowest speed", "The slowest spindle speed is too fast here."),
+    "G": LegendEntry("G", "gearbox feed", "No gearbox feed lies inside the window."),
+}
+_SIGNS = (
+    LegendEntry(
+        TIGHT,
+        "tight",
+        "Tight: little room between rubbing and too much. Keep to the numbers; rather use "
+        "another blade.",
+    ),
+    LegendEntry(
+        SLOW,
+        "slow for this edge",
+        "Slower than this edge likes: steel may weld to it. Use oil; expect a rougher cut.",
+    ),
+    LegendEntry(
+        POWER_FEED,
+        "use power feed",
+        "The handle turns slower than a hand can keep even: use power feed if you have it.",
+    ),
+)
+_OTHER_BLADE = LegendEntry(
+    "use A",
+    "no window, that blade has one",
+    "No window for this blade at this diameter; the blade with that letter has one.",
+)
+_SAW = LegendEntry(
+    "saw",
+    "no window at all",
+    "No window for any blade of this shop: saw it off and face the end.",
+)
+
+
+def sign_of(cell: ChartCell) -> str:
+    """Return the signs of a cell: the letter of what comes first, then how far to trust it."""
+    if cell.cut is None:
+        return cell.floor_reason.mark if _floor_tells(cell) else cell.ceiling_reason.mark
+    return (
+        cell.ceiling_reason.mark
+        + (TIGHT if cell.cut.is_tight else "")
+        + (SLOW if cell.cut.is_slow else "")
+        + (POWER_FEED if cell.cut.wants_power_feed else "")
+    )
+
+
+def _floor_tells(cell: ChartCell) -> bool:
+    """Whether the floor says more than the ceiling about a cell without a window."""
+    return cell.floor_reason is Reason.SLOWEST_SPINDLE
+
+
+def legend_of(charts: Sequence[SpeedFeedChart]) -> tuple[LegendEntry, ...]:
+    """Return the legend of the signs that some charts really use, in a fixed order."""
+    used = {
+        character
+        for chart in charts
+        for row in chart.rows
+        for cell in row
+        for character in sign_of(cell)
+    }
+    letters = [entry for mark, entry in _LETTERS.items() if mark in used]
+    signs = [entry for entry in _SIGNS if entry.sign in used]
+    lost = [
+        cell for chart in charts for row in chart.rows for cell in row if cell.cut is None
+    ]
+    ways = []
+    if any(cell.way_out for cell in lost):
+        ways.append(_OTHER_BLADE)
+    if any(cell.way_out is None for cell in lost):
+        ways.append(_SAW)
+    return (*letters, *signs, *ways)

@@ -80,7 +80,7 @@ FACTORS: dict[str, tuple[Kind, Fraction]] = {
     **_table(
         Kind.LENGTH,
         {"mm,MM": "1", "cm": "10", "m": "1000", "um,micron,microns": "1/1000"}
-        | {'in,inch,inches,IN,"': "25.4", "thou,mil": "0.0254", "ft,foot,feet": "304.8"},
+        | {'in,inch,inches,IN,"': "25.4", "thou": "0.0254", "ft,foot,feet": "304.8"},
     ),
     **_table(
         Kind.FEED,

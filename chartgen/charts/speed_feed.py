@@ -79,9 +79,7 @@ def overview_chart(shop: Shop, windows: Windows, blade: Blade) -> SpeedFeedChart
     return _chart(shop, windows, [(material, blade) for material in windows.grid.materials])
 
 
-def _chart(
-    shop: Shop, windows: Windows, pairs: Sequence[tuple[Material, Blade]]
-) -> SpeedFeedChart:
+def _chart(shop: Shop, windows: Windows, pairs: Sequence[tuple[Material, Blade]]) -> SpeedFeedChart:
     grid = windows.grid
     diameters = tuple(float(d) for d in grid.diameter.reshape(-1))
     indices = [(grid.materials.index(m), grid.blades.index(b)) for m, b in pairs]

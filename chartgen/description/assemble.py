@@ -3,6 +3,7 @@
 Each table is taken up by itself, so that a fault in one does not hide those in the rest.
 """
 
+import math
 from collections.abc import Mapping
 from functools import partial
 from typing import Any, TypeVar
@@ -10,7 +11,7 @@ from typing import Any, TypeVar
 from pydantic import ValidationError
 from pydantic_core import PydanticCustomError
 
-from chartgen.description.fields import nearest, quantity
+from chartgen.description.fields import LARGEST_NUMBER, nearest, quantity
 from chartgen.description.known import Known
 from chartgen.description.locate import KeyPath
 from chartgen.description.machine import chuck_of, cross_slide_of, drive_of, motor_of
@@ -177,7 +178,7 @@ def _allowances(raw: object, known: Known, problems: Problems) -> dict[str, floa
 
 def _allowance(value: object, unit: Unit) -> float:
     """Return an allowance; a ratio may be a plain number, as 1.2 for 120 %."""
-    is_number = isinstance(value, int | float) and not isinstance(value, bool)
-    if unit is FRACTION and is_number:
-        return float(value)  # type: ignore[arg-type]
+    if unit is FRACTION and isinstance(value, int | float) and not isinstance(value, bool):
+        # TOML's whole numbers have no largest; a float does.
+        return float(value) if abs(value) <= LARGEST_NUMBER else math.inf
     return quantity(value, unit, above=None, least=None)

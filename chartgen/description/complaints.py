@@ -23,8 +23,16 @@ def check_against_schema(raw: Mapping[str, Any], known: Known, problems: Problem
     try:
         ShopFile.model_validate(raw, context=known)
     except ValidationError as refusal:
-        for detail in refusal.errors(include_url=False):
-            problems.add(detail["loc"], *_in_shop_words(detail))
+        details = refusal.errors(include_url=False)
+        # A key spelled wrong is one slip, though the schema sees a strange and a missing key.
+        misspelled = {
+            (*path[:-1], near)
+            for path in (one["loc"] for one in details if one["type"] == "extra_forbidden")
+            for near in _near_keys(path)
+        }
+        for detail in details:
+            if detail["type"] not in MISSING or detail["loc"] not in misspelled:
+                problems.add(detail["loc"], *_in_shop_words(detail))
 
 
 def _in_shop_words(detail: ErrorDetails) -> tuple[str, str]:
@@ -56,13 +64,18 @@ def _how_to_add(path: KeyPath) -> str:
 
 def _nearest_key(path: KeyPath) -> str:
     key, table = str(path[-1]), _table_at(path[:-1]) or ShopFile
-    keys = list(table.model_fields)
-    if near := get_close_matches(key, keys, n=1):
+    if near := _near_keys(path):
         return f"Did you mean '{near[0]}'?"
     owners = [header for header, other in _tables(ShopFile, ()) if key in other.model_fields]
     if len(owners) == 1:
         return f"It belongs under {owners[0]}."
-    return f"Known here: {', '.join(keys)}."
+    return f"Known here: {', '.join(table.model_fields)}."
+
+
+def _near_keys(path: KeyPath) -> list[str]:
+    """Return the key of the table that is most like the last of `path`, if any is."""
+    table = _table_at(path[:-1]) or ShopFile
+    return get_close_matches(str(path[-1]), list(table.model_fields), n=1)
 
 
 def _wrong_shape(path: KeyPath, value: object) -> tuple[str, str]:

@@ -207,6 +207,9 @@ class ReadingPair(_Reader):
         if is_readable(value[1], WATT):
             power = quantity(value[1], WATT, above=0.0, least=None)
             return Reading(speed=speed, torque=float(torque_from_power(power=power, speed=speed)))
+        if isinstance(value[1], str) and not is_readable(value[1], N_M):
+            problem = f"{value[1][:60]!r} is neither a torque nor a power."
+            raise complaint(problem, "Write it as in '12 N.m' or '400 W'.")
         return Reading(speed=speed, torque=quantity(value[1], N_M, above=0.0, least=None))
 
 

@@ -74,7 +74,8 @@ def _refuse_too_many_rows(
     rows = len(card.chart.stub)
     raise DoesNotFitError(
         f"layout {layout.name} holds {max(rows - drop, 0)} of the {rows} rows of "
-        f"'{card.chart.title}' at its reading distance: drop {drop} diameters, or use a larger layout"
+        f"'{card.chart.title}' at its reading distance: drop {drop} diameters, or use a "
+        "larger layout"
     )
 
 

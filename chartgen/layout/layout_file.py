@@ -25,6 +25,7 @@ BLOCKS = (
     "check-rule",
     "deference",
     "foot",
+    "identity",
 )
 CELL_PARTS = ("speed", "feed", "pace", "sign")
 
@@ -63,7 +64,11 @@ def layout_names() -> tuple[str, ...]:
     """Return the names of the layouts that came with the program."""
     folder = _folder()
     return tuple(
-        sorted(entry.name[: -len(".toml")] for entry in folder.iterdir() if entry.name.endswith(".toml"))
+        sorted(
+            entry.name[: -len(".toml")]
+            for entry in folder.iterdir()
+            if entry.name.endswith(".toml")
+        )
     )
 
 
@@ -89,7 +94,9 @@ def parse_layout(text: str, *, file: str, name: str) -> Layout:
         If a key is missing, unknown or wrong; the message names file and key.
     """
     raw = tomllib.loads(text)
-    _check(file, "", raw, {"title", "card", "page", "pouch", "cell", "row_pitch", "rule_every", "side"})
+    _check(
+        file, "", raw, {"title", "card", "page", "pouch", "cell", "row_pitch", "rule_every", "side"}
+    )
     _one_of(file, "card", raw["card"], CARDS)
     _one_of(file, "pouch", raw["pouch"], tuple(POUCHES))
     for part in raw["cell"]:

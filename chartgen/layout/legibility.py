@@ -16,9 +16,7 @@ POINT: Millimetres[float] = 25.4 / 72.0
 FOOT_CAP: Millimetres[float] = 1.7
 
 
-def cap_height(
-    *, distance: Millimetres[float], arc_minutes: float
-) -> Millimetres[float]:
+def cap_height(*, distance: Millimetres[float], arc_minutes: float) -> Millimetres[float]:
     """Return the height of capitals [mm] for a reading distance [mm], rounded up to 0.1 mm."""
     height = 2.0 * distance * math.tan(math.radians(arc_minutes / 60.0) / 2.0)
     return math.ceil(height * 10.0 - 1e-9) / 10.0

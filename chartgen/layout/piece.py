@@ -42,8 +42,8 @@ class Setting:
 
     @property
     def line(self) -> Millimetres[float]:
-        """Line pitch of running text in the size of numbers [mm]."""
-        return self.numbers * LEADING * POINT
+        """Line pitch of running text [mm]."""
+        return self.words * LEADING * POINT
 
 
 def setting_for(

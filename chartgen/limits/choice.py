@@ -59,9 +59,7 @@ def choose(case: Case, units: LengthUnits) -> Windows:
     flat_ceiling = at_best(ceiling.value)
     chosen = at_best(feed)
     if case.feeding is Feeding.HAND:
-        chosen = rounded_feed(
-            feed=chosen, floor=flat_floor, ceiling=flat_ceiling, units=units
-        )
+        chosen = rounded_feed(feed=chosen, floor=flat_floor, ceiling=flat_ceiling, units=units)
     has_window = (best_key < _MISS) & np.isfinite(chosen)
     chosen = np.where(has_window, chosen, np.nan)
 
@@ -124,14 +122,10 @@ def _key(
     tier = np.where(over_soft_floor, np.where(firm, 0.0, 1.0), 2.0)
     holds = (feed >= floor * (1.0 - _SLIP)) & (feed > 0.0)
     miss = _MISS * (2.0 - np.minimum(feed / floor, 1.0)) + loss
-    return np.where(
-        allowed, np.where(holds, tier * _TIER + loss, miss), _FORBIDDEN + loss
-    )
+    return np.where(allowed, np.where(holds, tier * _TIER + loss, miss), _FORBIDDEN + loss)
 
 
-def _is_tight(
-    case: Case, feed: FloatArray, floor: FloatArray, ceiling: FloatArray
-) -> BoolArray:
+def _is_tight(case: Case, feed: FloatArray, floor: FloatArray, ceiling: FloatArray) -> BoolArray:
     grid, allowances = case.grid, case.allowances
     narrow = ceiling < allowances.tight_feed * floor
     timid = feed < allowances.feed_give * grid.start_feed[..., 0] * (1.0 - _SLIP)
@@ -146,9 +140,9 @@ def _is_slow(case: Case, speed: FloatArray, start: FloatArray) -> BoolArray:
     holds it back, since no other blade helps against the fastest spindle speed.
     """
     grid = case.grid
-    soft_floor = np.asarray(
-        spindle_speed(cutting_speed=grid.soft_floor, diameter=grid.diameter)
-    )[..., 0]
+    soft_floor = np.asarray(spindle_speed(cutting_speed=grid.soft_floor, diameter=grid.diameter))[
+        ..., 0
+    ]
     held_back = speed < 0.95 * np.broadcast_to(case.speed_cap[..., 0], speed.shape)
     poor = grid.is_carbide[..., 0] & (speed < case.allowances.poor_speed * start) & held_back
     return np.asarray((speed < soft_floor * (1.0 - _SLIP)) | poor)

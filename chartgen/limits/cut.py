@@ -28,6 +28,7 @@ from chartgen.physics.kinematics import cutting_speed, feed_rate, seconds_per_tu
 from chartgen.physics.motor import power_from_torque
 from chartgen.physics.time import plunge_time
 from chartgen.quantities import (
+    FloatArray,
     MetresPerMinute,
     Millimetres,
     MillimetresPerMinute,
@@ -152,9 +153,7 @@ def recommended(
     bore: Millimetres[float] = 0.0,
 ) -> tuple[Windows, Cut]:
     """Return the window of one cell, and the recommended cut, or the nearest miss, in full."""
-    cell = windows(
-        shop, materials=[material], blades=shop.blades, diameters=[diameter], bore=bore
-    )
+    cell = windows(shop, materials=[material], blades=shop.blades, diameters=[diameter], bore=bore)
     index = (0, shop.blades.index(blade), 0)
     feed = cell.feed[index] if cell.has_window[index] else cell.floor[index]
     cut = assess(
@@ -223,7 +222,7 @@ def assess(
     at = np.full((1, 1, 1, 1), feed)
     surface = float(cutting_speed(spindle_speed=speed, diameter=diameter))
 
-    def pick(values: object) -> float:
+    def pick(values: FloatArray) -> float:
         return float(np.broadcast_to(values, trials.speed.shape)[0, 0, 0, index])
 
     short = bool(np.broadcast_to(is_one_cut(case, at), trials.speed.shape)[0, 0, 0, index])
@@ -245,9 +244,7 @@ def assess(
         bore=bore,
         spindle_speed=speed,
         position=trials.positions[index],
-        lathe_has_speed=any(
-            p.slowest <= speed <= p.fastest for p in shop.lathe.drive.positions
-        ),
+        lathe_has_speed=any(p.slowest <= speed <= p.fastest for p in shop.lathe.drive.positions),
         cutting_speed=surface,
         feed=feed,
         feed_rate=float(feed_rate(feed=feed, spindle_speed=speed)),

@@ -24,15 +24,22 @@ def rounded_feed(
 ) -> MillimetresPerRev[FloatArray]:
     """Return each feed as a card prints it, inside [floor, ceiling]; NaN where none fits.
 
-    Down to a round step where that stays above the floor, else up where that stays under
-    the ceiling, else to a finer step. A window without even a fine step in it cannot be
+    To the nearest round step where that lies inside, else down, else up, else to a finer
+    step. A window without even a fine step in it cannot be
     held by a hand and counts as none.
     """
     steps = _STEPS_METRIC if units is LengthUnits.METRIC else _STEPS_INCH
     step = np.where(feed >= steps[0][0] - _SLIP, steps[0][1], steps[1][1])
     fine = _LAST_RESORT[units]
     result = np.full(np.shape(feed), np.nan)
-    candidates = (_up(feed, fine), _down(feed, fine), _up(feed, step), _down(feed, step))
+    nearest = np.asarray(np.round(feed / step) * step)
+    candidates = (
+        _up(feed, fine),
+        _down(feed, fine),
+        _up(feed, step),
+        _down(feed, step),
+        nearest,
+    )
     for candidate in candidates:
         inside = (candidate >= floor - _SLIP) & (candidate <= ceiling + _SLIP) & (candidate > 0.0)
         result = np.where(inside, candidate, result)

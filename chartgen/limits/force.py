@@ -22,9 +22,7 @@ def high_force(
 ) -> Newtons[FloatArray]:
     """Return the high side of the force band; it rises with feed everywhere."""
     thick = (1.0 + grid.band_high) * nominal_force(grid, feed)
-    thin = (1.0 + grid.thin_band_high) * nominal_force(
-        grid, np.minimum(feed, allowances.thin_chip)
-    )
+    thin = (1.0 + grid.thin_band_high) * nominal_force(grid, np.minimum(feed, allowances.thin_chip))
     return np.maximum(thick, thin)
 
 

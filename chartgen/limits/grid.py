@@ -102,9 +102,7 @@ def make_grid(
             f"a bore of {bore:g} mm leaves nothing to cut at {diameter.min():g} mm diameter"
         )
     floor_ratio = (
-        allowances.edge_floor_by_hand
-        if feeding is Feeding.HAND
-        else allowances.edge_floor_by_power
+        allowances.edge_floor_by_hand if feeding is Feeding.HAND else allowances.edge_floor_by_power
     )
 
     def by_material(values: object) -> FloatArray:
@@ -136,7 +134,9 @@ def make_grid(
         force_constant=by_pair(
             [
                 [
-                    m.force.specific_force.value * b.insert_width * force_allowance(m, b, allowances)
+                    m.force.specific_force.value
+                    * b.insert_width
+                    * force_allowance(m, b, allowances)
                     if m.force
                     else 0.0
                     for b in blades
@@ -144,7 +144,9 @@ def make_grid(
                 for m in materials
             ]
         ),
-        exponent=by_material([m.force.thickness_exponent.value if m.force else 0.0 for m in materials]),
+        exponent=by_material(
+            [m.force.thickness_exponent.value if m.force else 0.0 for m in materials]
+        ),
         band_low=by_material([low for low, _ in bands]),
         band_high=by_material([high for _, high in bands]),
         thin_band_low=by_material([max(low, thin) for low, _ in bands]),

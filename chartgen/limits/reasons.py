@@ -1,6 +1,7 @@
 """Why a window ends where it ends: data until it is worded."""
 
 from enum import Enum
+from typing import Self
 
 
 class Reason(Enum):
@@ -13,7 +14,7 @@ class Reason(Enum):
     TORQUE_CONTINUOUS = "T", "motor torque (long cut)"
     STALL = "S", "the spindle stalls"
     INSERT_FEED = "F", "largest feed of this width"
-    HAND_PACE = "H", "hand on the handle"
+    HAND_PACE = "P", "hand on the handle"
     REACH = "R", "blade too short"
     EDGE_SPEED = "V", "edge too hot"
     FASTEST_SPINDLE = "N", "fastest spindle speed"
@@ -27,7 +28,7 @@ class Reason(Enum):
         self.mark = mark
         self.legend = legend
 
-    def __new__(cls, mark: str, legend: str) -> "Reason":
+    def __new__(cls, mark: str, legend: str) -> Self:
         """Give each member a value of its own: two reasons may share a mark."""
         member = object.__new__(cls)
         member._value_ = f"{mark}: {legend}"

@@ -9,8 +9,8 @@ from chartgen.limits.case import Case, Trials
 from chartgen.limits.choice import choose
 from chartgen.limits.envelope import lowest
 from chartgen.limits.grid import make_grid
-from chartgen.limits.spindle import make_spindle
 from chartgen.limits.speed_caps import SPEED_CAPS
+from chartgen.limits.spindle import make_spindle
 from chartgen.limits.trials import make_trials, trials_at
 from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade

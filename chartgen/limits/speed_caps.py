@@ -17,7 +17,9 @@ def edge_speed(grid: Grid, _lathe: Lathe, _allowances: Allowances) -> RevsPerMin
     return np.asarray(spindle_speed(cutting_speed=grid.speed_ceiling, diameter=grid.diameter))
 
 
-def fastest_spindle(_grid: Grid, lathe: Lathe, _allowances: Allowances) -> RevsPerMinute[FloatArray]:
+def fastest_spindle(
+    _grid: Grid, lathe: Lathe, _allowances: Allowances
+) -> RevsPerMinute[FloatArray]:
     """Return the machine's own limit."""
     fastest = max(position.fastest for position in lathe.drive.positions)
     return np.array(min(lathe.drive.fastest_spindle, fastest)).reshape(1, 1, 1, 1)

@@ -40,9 +40,7 @@ class Spindle:
     @property
     def rated_torque(self) -> NewtonMetres[float]:
         """Rated torque of the motor shaft [N·m]."""
-        return float(
-            torque_from_power(power=self.shaft_power, speed=self.lathe.motor.base_speed)
-        )
+        return float(torque_from_power(power=self.shaft_power, speed=self.lathe.motor.base_speed))
 
     def torque(
         self, position: DrivePosition, speed: RevsPerMinute[FloatArray], duration: Duration

@@ -2,9 +2,11 @@
 
 A listed speed is a trial as it stands. A range is tried at the start speed and at a ladder
 of slower ones, each clipped into the range and under every cap and set as the dial can be
-set; slower rungs matter where torque rises as speed falls.
+set; slower rungs matter where torque rises as speed falls. The corner of the torque curve,
+where the motor turns at its base speed, is tried too: below it no more torque is to be had.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -21,13 +23,12 @@ from chartgen.quantities import FloatArray, RevsPerMinute
 LADDER = (1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1)
 
 
-def make_trials(
-    *, grid: Grid, spindle: Spindle, speed_cap: RevsPerMinute[FloatArray]
-) -> Trials:
+def make_trials(*, grid: Grid, spindle: Spindle, speed_cap: RevsPerMinute[FloatArray]) -> Trials:
     """Return the trial speeds of every drive position for every cell."""
     start = np.asarray(spindle_speed(cutting_speed=grid.start_speed, diameter=grid.diameter))
     positions = spindle.lathe.drive.positions
-    blocks = [_speeds(position, start, speed_cap) for position in positions]
+    base_speed = spindle.lathe.motor.base_speed
+    blocks = [_speeds(position, start, speed_cap, base_speed) for position in positions]
     return _trials(spindle, positions, blocks)
 
 
@@ -52,18 +53,20 @@ def _geared_to(speed: RevsPerMinute[float], position: DrivePosition) -> DrivePos
 
 
 def _distance(position: DrivePosition, speed: float) -> float:
-    return min(abs(np.log(speed / position.slowest)), abs(np.log(speed / position.fastest)))
+    return min(abs(math.log(speed / position.slowest)), abs(math.log(speed / position.fastest)))
 
 
 def _speeds(
-    position: DrivePosition, start: FloatArray, cap: FloatArray
+    position: DrivePosition, start: FloatArray, cap: FloatArray, base_speed: float
 ) -> FloatArray:
     if position.is_single_speed:
         return np.full((1, 1, 1, 1), position.slowest)
     ladder = np.array(LADDER).reshape(1, 1, 1, -1)
     step = position.dial_step
     top = np.minimum(cap, position.fastest)
-    speed = np.round(np.minimum(start * ladder, top) / step) * step
+    corner = np.full_like(start, base_speed / position.motor_ratio)
+    wanted = np.concatenate([start * ladder, np.minimum(corner, start)], axis=3)
+    speed = np.round(np.minimum(wanted, top) / step) * step
     # Rounding to the dial may have passed the cap by up to half a step.
     speed = np.where(speed > top, np.floor(top / step + 1e-9) * step, speed)
     return np.maximum(speed, position.slowest)

@@ -16,7 +16,7 @@ def nearest_way_out(grid: Grid, *, has_window: BoolArray, is_tight: BoolArray) -
     """
     width = grid.width.reshape(-1)
     distance = np.abs(np.log(width[:, np.newaxis] / width[np.newaxis, :]))
-    # cost[m, asked, other, d]
+    # Axes: material, blade asked about, other blade, diameter.
     cost = distance[np.newaxis, :, :, np.newaxis] + 10.0 * is_tight[:, np.newaxis, :, :]
     cost = np.where(has_window[:, np.newaxis, :, :], cost, np.inf)
     best = np.argmin(cost, axis=2)

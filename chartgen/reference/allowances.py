@@ -9,9 +9,7 @@ from importlib.resources import files
 from chartgen.quantities import FRACTION, M_S, MIN, MM, MM_REV, TURNS_MIN, UM, WATT, Unit
 from chartgen.sources import Mark
 
-_UNITS = {
-    unit.name: unit for unit in (MM, UM, MM_REV, M_S, MIN, TURNS_MIN, WATT)
-}
+_UNITS = {unit.name: unit for unit in (MM, UM, MM_REV, M_S, MIN, TURNS_MIN, WATT)}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

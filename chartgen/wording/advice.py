@@ -17,6 +17,8 @@ from chartgen.wording.numbers import (
 )
 from chartgen.wording.printed import blade_letter
 
+_SLIP = 1e-9
+
 _WHY = {
     Reason.EDGE_FLOOR: "the edge rubs instead of cutting; the work hardens and the blade can jam",
     Reason.SKIN_FLOOR: "the edge rides on the skin that the last turn hardened",
@@ -36,30 +38,34 @@ def judge(shop: Shop, cut: Cut) -> list[str]:
     """Return what is wrong with a cut, worst first; empty where nothing is."""
     units = shop.request.units
     unit = feed_label(units)
-    said = []
-    for speed_limit in sorted(cut.speed_limits, key=lambda limit: limit.speed):
-        if cut.spindle_speed > speed_limit.speed * (1.0 + 1e-9):
-            said.append(
-                f"Too fast: {write_speed(cut.spindle_speed)} rev/min is "
-                f"{cut.spindle_speed / speed_limit.speed:.1f} times the "
-                f"{write_speed_ceiling(speed_limit.speed)} rev/min allowed; "
-                f"{_WHY[speed_limit.reason]}."
-            )
-    broken = [limit for limit in cut.ceilings if cut.feed > limit.feed * (1.0 + 1e-9)]
-    for limit in sorted(broken, key=lambda limit: limit.feed):
-        times = f"{cut.feed / limit.feed:.1f} times" if limit.feed else "above"
-        said.append(
-            f"Too bold: the feed is {times} the {write_feed_ceiling(limit.feed, units)} {unit} "
-            f"allowed at this speed; {_WHY[limit.reason]}."
-        )
-    for limit in sorted(cut.floors, key=lambda limit: -limit.feed):
-        if cut.feed < limit.feed * (1.0 - 1e-9):
-            said.append(
-                f"Too timid: the feed is {cut.feed / limit.feed:.2f} of the "
-                f"{write_feed_floor(limit.feed, units)} {unit} this edge needs; "
-                f"{_WHY[limit.reason]}."
-            )
-    return said
+    too_fast = [
+        limit for limit in cut.speed_limits if cut.spindle_speed > limit.speed * (1.0 + _SLIP)
+    ]
+    too_bold = [limit for limit in cut.ceilings if cut.feed > limit.feed * (1.0 + _SLIP)]
+    too_timid = [limit for limit in cut.floors if cut.feed < limit.feed * (1.0 - _SLIP)]
+    return [
+        *(
+            f"Too fast: {write_speed(cut.spindle_speed)} rev/min is "
+            f"{cut.spindle_speed / limit.speed:.1f} times the "
+            f"{write_speed_ceiling(limit.speed)} rev/min allowed; {_WHY[limit.reason]}."
+            for limit in sorted(too_fast, key=lambda limit: limit.speed)
+        ),
+        *(
+            f"Too bold: the feed is {_times(cut.feed, limit.feed)} the "
+            f"{write_feed_ceiling(limit.feed, units)} {unit} allowed at this speed; "
+            f"{_WHY[limit.reason]}."
+            for limit in sorted(too_bold, key=lambda limit: limit.feed)
+        ),
+        *(
+            f"Too timid: the feed is {cut.feed / limit.feed:.2f} of the "
+            f"{write_feed_floor(limit.feed, units)} {unit} this edge needs; {_WHY[limit.reason]}."
+            for limit in sorted(too_timid, key=lambda limit: -limit.feed)
+        ),
+    ]
+
+
+def _times(feed: float, limit: float) -> str:
+    return f"{feed / limit:.1f} times" if limit else "above"
 
 
 def remarks(shop: Shop, cut: Cut) -> list[str]:
@@ -73,11 +79,15 @@ def remarks(shop: Shop, cut: Cut) -> list[str]:
             "carbide; expect a rough, noisy cut and use oil."
         )
     if not cut.lathe_has_speed:
-        said.append(f"This lathe has no {write_speed(cut.spindle_speed)} rev/min: {_nearest(shop, cut)}.")
+        said.append(
+            f"This lathe has no {write_speed(cut.spindle_speed)} rev/min: {_nearest(shop, cut)}."
+        )
     if cut.material.force is None:
         said.append("No published force data for this material: torque is not checked.")
     if _wants_another_edge(cut):
-        said.append(f"{cut.material.name} wants a polished, sharp edge; this one is {cut.blade.edge.value}.")
+        said.append(
+            f"{cut.material.name} wants a polished, sharp edge; this one is {cut.blade.edge.value}."
+        )
     return said
 
 
@@ -122,8 +132,10 @@ def _nearest(shop: Shop, cut: Cut) -> str:
     below = [s for s in ends if s < cut.spindle_speed]
     above = [s for s in ends if s > cut.spindle_speed]
     near = [*below[-1:], *above[:1]]
-    return "the nearest are " + " and ".join(f"{s:g}" for s in near) if len(near) > 1 else (
-        f"the nearest is {near[0]:g}"
+    return (
+        "the nearest are " + " and ".join(f"{s:g}" for s in near)
+        if len(near) > 1
+        else (f"the nearest is {near[0]:g}")
     )
 
 

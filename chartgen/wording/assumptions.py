@@ -20,8 +20,7 @@ def assumption_lines(
     """Return the assumptions behind a card, the machine first."""
     allowances = allowances_for(shop)
     return (
-        _lathe(shop, allowances),
-        _chuck(shop, allowances),
+        f"{_lathe(shop, allowances)} {_chuck(shop, allowances)}",
         *(_blade(shop, blade, allowances) for blade in blades),
         *_materials(materials, blades, allowances),
         _torque(allowances),
@@ -39,10 +38,15 @@ def force_band_line(materials: Sequence[Material], allowances: Allowances) -> st
     high = max(f.band_high.value for f in with_force)
     thin_low, thin_high = (max(side, allowances.thin_chip_band) for side in (low, high))
     return (
-        f"Force is an estimate, -{100 * thin_low:.0f} +{100 * thin_high:.0f} % under "
-        f"{allowances.thin_chip:g} mm/rev, -{100 * low:.0f} +{100 * high:.0f} % above; "
-        "limits use the high side."
+        f"Force estimate {_band(thin_low, thin_high)} under {allowances.thin_chip:g} mm/rev, "
+        f"{_band(low, high)} above; limits use the high side."
     )
+
+
+def _band(low: float, high: float) -> str:
+    if low == high:
+        return f"±{100 * low:.0f} %"
+    return f"-{100 * low:.0f} +{100 * high:.0f} %"
 
 
 def _lathe(shop: Shop, allowances: Allowances) -> str:
@@ -83,14 +87,13 @@ def _blade(shop: Shop, blade: Blade, allowances: Allowances) -> str:
     radius = edge_radius(blade, allowances)
     known = "measured" if blade.edge_radius is not None else "assumed"
     sizes = (
-        f"cuts {write_length(blade.insert_width, units)}, body "
-        f"{write_length(blade.thickness, units)} x {write_length(blade.height, units)}, "
+        f"body {write_length(blade.thickness, units)} x {write_length(blade.height, units)}, "
         f"out {write_length(blade.projection, units)} {length_label(units)}"
     )
-    worn = " worn" if blade.worn else ""
+    worn = "worn " if blade.worn else ""
     return (
-        f"{blade_letter(shop, blade.name)} {blade.name}:{worn} {blade.edge.value} edge, "
-        f"radius {radius:g} µm {known}; {sizes}."
+        f"{blade_letter(shop, blade.name)} {blade.name}: {worn}{blade.edge.value}, "
+        f"edge radius {radius:g} µm {known}; {sizes}."
     )
 
 
@@ -98,10 +101,7 @@ def _materials(
     materials: Sequence[Material], blades: Sequence[Blade], allowances: Allowances
 ) -> list[str]:
     if len(materials) > 1:
-        return [
-            "Force constants, speeds and feeds by material: the command `explain` shows each, "
-            "with its source."
-        ]
+        return ["Force constants, speeds and feeds differ by material: see `chartgen explain`."]
     (material,) = materials
     lines = []
     if material.force is not None:
@@ -110,23 +110,22 @@ def _materials(
         reserve = " to ".join(f"{r:.3g}" for r in (reserves[0], reserves[-1])[: len(reserves)])
         lines.append(
             f"Force: {kc.value:g} N/mm² at a 1 mm chip, exponent {mc.value:g} [{kc.source}], "
-            f"times {reserve} for a squeezed chip or part-worn edge. "
-            + force_band_line(materials, allowances)
+            f"times {reserve} for a squeezed chip or part-worn edge."
         )
     else:
         lines.append(force_band_line(materials, allowances))
     starts = [
         f"{material.speeds[b.tool_material].start.value:g} m/min and "
-        f"{feeds_for_width(material.feeds, b.insert_width)[0]:.3g} mm/rev for {b.name}"
+        f"{feeds_for_width(material.feeds, b.insert_width)[0]:.3f} mm/rev for {b.name}"
         for b in blades
     ]
     lines.append(f"Cuts start from {', '.join(starts)}.")
     if material.wants_polished_edge and any(
         b.edge.value in {"thin-coated", "thick-coated"} for b in blades
     ):
-        lines.append("This material wants a polished, sharp edge; a coated one builds up and tears.")
-    if material.note:
-        lines.append(material.note)
+        lines.append(
+            "This material wants a polished, sharp edge; a coated one builds up and tears."
+        )
     return lines
 
 

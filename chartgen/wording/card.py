@@ -9,7 +9,7 @@ from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 from chartgen.wording.assumptions import assumption_lines, force_band_line
-from chartgen.wording.cautions import PrintedCaution, card_cautions, deference
+from chartgen.wording.cautions import PrintedCaution, card_cautions, deference, short_deference
 from chartgen.wording.check_code import check_code
 from chartgen.wording.printed import PrintedChart, print_lathe_chart, print_overview
 
@@ -19,12 +19,14 @@ class PrintedCard:
     """One card, all text made. `file_stem` is a safe name for its file."""
 
     file_stem: str
+    layout: str
     lathe: str
     chart: PrintedChart
     cautions: tuple[PrintedCaution, ...]
     assumptions: tuple[str, ...]
     force_band: str
     deference: str
+    short_deference: str
     identity: str
     check_code: str
 
@@ -53,12 +55,14 @@ def _card(
     date = shop.date or "undated"
     return PrintedCard(
         file_stem=f"{layout}-{file_name_part(subject)}",
+        layout=layout,
         lathe=shop.lathe.name,
         chart=chart,
         cautions=card_cautions(shop, materials),
         assumptions=assumption_lines(shop, materials=materials, blades=blades),
         force_band=force_band_line(materials, allowances_for(shop)),
         deference=deference(),
+        short_deference=short_deference(),
         identity=f"{shop.name} · {shop.lathe.name} · revision {shop.revision} · {date}",
         check_code=code,
     )

@@ -36,5 +36,10 @@ def deference() -> str:
     return DEFERENCE
 
 
+def short_deference() -> str:
+    """Return the same in the few words that a foot line holds."""
+    return "Defers to the machine's manual, local codes and qualified instruction."
+
+
 def _printed(caution: Caution) -> PrintedCaution:
     return PrintedCaution(caution.signal.word.upper(), caution.text, caution.pictogram)

@@ -13,10 +13,10 @@ from chartgen.wording.numbers import (
     write_length,
     write_speed,
 )
+from chartgen.wording.step import Step
 from chartgen.wording.steps_feed import feed_steps, pace_steps
 from chartgen.wording.steps_force import force_steps, torque_steps
 from chartgen.wording.steps_speed import speed_steps
-from chartgen.wording.step import Step
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,5 +83,7 @@ def allowance_lines(shop: Shop) -> list[str]:
         owner = "set in the shop file" if entry.name in shop.allowances else entry.mark.word
         source = "" if entry.source == "none" else f" [{entry.source}]"
         unit = entry.unit.label
-        lines.append(f"{entry.name} = {value:g} {unit}".rstrip() + f" ({owner}{source}): {entry.reason}")
+        lines.append(
+            f"{entry.name} = {value:g} {unit}".rstrip() + f" ({owner}{source}): {entry.reason}"
+        )
     return lines

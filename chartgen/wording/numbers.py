@@ -20,6 +20,10 @@ from chartgen.quantities import (
 _INCH = 25.4
 _FOOT = 304.8
 _SLIP = 1e-9
+_FRACTION_SLIP = 1e-4
+_TENTH = 0.1
+_WHOLE_TURNS_FROM = 10.0
+_WHOLE_METRES_FROM = 20.0
 # (from this many seconds on, step): nobody counts tenths, but near one second a half is
 # a quarter of the feed.
 _PACE_STEPS = ((10.0, 1.0), (3.0, 0.5), (0.0, 0.1))
@@ -64,7 +68,7 @@ def _write_limit(feed: float, units: LengthUnits, rounded: object, slip: int) ->
 
 def write_speed(speed: RevsPerMinute[float]) -> str:
     """Return a spindle speed that has already been rounded to the dial."""
-    return f"{speed:.0f}" if speed >= 10.0 else f"{speed:.1f}"
+    return f"{speed:.0f}" if speed >= _WHOLE_TURNS_FROM else f"{speed:.1f}"
 
 
 def write_speed_ceiling(speed: RevsPerMinute[float]) -> str:
@@ -75,7 +79,7 @@ def write_speed_ceiling(speed: RevsPerMinute[float]) -> str:
 def write_cutting_speed(speed: MetresPerMinute[float], units: LengthUnits) -> str:
     """Return a surface speed with its unit."""
     if units is LengthUnits.METRIC:
-        return f"{speed:.0f} m/min" if speed >= 20.0 else f"{speed:.1f} m/min"
+        return f"{speed:.0f} m/min" if speed >= _WHOLE_METRES_FROM else f"{speed:.1f} m/min"
     return f"{speed * 1000.0 / _FOOT:.0f} ft/min"
 
 
@@ -85,7 +89,7 @@ def write_length(length: Millimetres[float], units: LengthUnits) -> str:
         return f"{length:g}" if round(length, 2) == length else f"{length:.2f}"
     inches = length / _INCH
     fraction = Fraction(round(inches * 64), 64)
-    if abs(float(fraction) - inches) > 1e-4:
+    if abs(float(fraction) - inches) > _FRACTION_SLIP:
         return f"{inches:.3f}"
     whole, rest = divmod(fraction.numerator, fraction.denominator)
     if not rest:
@@ -128,7 +132,7 @@ def write_pace(
 def _write_seconds(seconds: float, step: float) -> str:
     if step >= 1.0:
         return f"{seconds:.0f}"
-    return f"{seconds:.2f}" if step < 0.1 else f"{seconds:.1f}"
+    return f"{seconds:.2f}" if step < _TENTH else f"{seconds:.1f}"
 
 
 def write_quantity(value: float, label: str) -> str:

@@ -37,10 +37,11 @@ class PrintedCell:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedColumn:
-    """The heading of a column: a letter to point at it, a name, the numbers under it."""
+    """A column: the letter of its blade, what it is about, and its heading."""
 
     letter: str
     name: str
+    heading: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,10 +87,11 @@ def blade_letter(shop: Shop, name: str) -> str:
     return "ABCDEFGHIJKLMNOPQRSTUVWXYZ"[[blade.name for blade in shop.blades].index(name) % 26]
 
 
-def _printed(
-    chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[str]
-) -> PrintedChart:
+def _printed(chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[str]) -> PrintedChart:
     units = chart.shop.request.units
+    letters = [blade_letter(chart.shop, column.blade.name) for column in chart.columns]
+    # A letter tells blades apart; where all columns share one it would only be noise.
+    lettered = len(set(letters)) > 1
     return PrintedChart(
         title=title,
         subtitle=subtitle,
@@ -98,13 +100,13 @@ def _printed(
         feed_heading=feed_label(units),
         pace_heading="s/turn",
         columns=tuple(
-            PrintedColumn(letter=blade_letter(chart.shop, column.blade.name), name=name)
-            for column, name in zip(chart.columns, names, strict=True)
+            PrintedColumn(
+                letter=letter, name=name, heading=f"{letter}  {name}" if lettered else name
+            )
+            for letter, name in zip(letters, names, strict=True)
         ),
         stub=tuple(write_length(d, units) for d in chart.diameters),
-        rows=tuple(
-            tuple(_cell(cell, chart.shop, units) for cell in row) for row in chart.rows
-        ),
+        rows=tuple(tuple(_cell(cell, chart.shop, units) for cell in row) for row in chart.rows),
         legend=legend_of([chart]),
     )
 

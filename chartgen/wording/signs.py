@@ -15,23 +15,27 @@ LEGEND_LEAD = "First met if pushed harder:"
 
 TIGHT = "!"
 SLOW = "~"
-POWER_FEED = "p"
+POWER_FEED = "*"
 
 
 @dataclass(frozen=True, slots=True)
 class LegendEntry:
-    """A sign, its few words for the front and its sentence for the back of a card."""
+    """A sign, its few words for the front of a card and its whole sentence.
+
+    `on_back`: the few words are not enough, so the back repeats the sign with its sentence.
+    """
 
     sign: str
     short: str
     sentence: str
+    on_back: bool = False
 
 
 _LETTERS = {
     "T": LegendEntry("T", "motor torque", "The motor runs out of torque first."),
     "S": LegendEntry("S", "stall", "The spindle stalls first."),
     "F": LegendEntry("F", "feed of this width", "The edge of this width takes no more feed."),
-    "H": LegendEntry("H", "hand pace", "The hand cannot turn the handle faster and even."),
+    "P": LegendEntry("P", "hand pace", "The hand cannot turn the handle faster and even."),
     "R": LegendEntry("R", "reach", "The blade sticks out too little for this depth."),
     "E": LegendEntry("E", "edge rubs", "Under the least feed this edge can cut."),
     "K": LegendEntry("K", "hard skin", "Under the least feed for a work-hardening metal."),
@@ -44,27 +48,32 @@ _SIGNS = (
         "tight",
         "Tight: little room between rubbing and too much. Keep to the numbers; rather use "
         "another blade.",
+        on_back=True,
     ),
     LegendEntry(
         SLOW,
         "slow for this edge",
-        "Slower than this edge likes: steel may weld to it. Use oil; expect a rougher cut.",
+        "Slower than this edge likes: metal may build up on it. Expect a rougher, noisier cut.",
+        on_back=True,
     ),
     LegendEntry(
         POWER_FEED,
         "use power feed",
         "The handle turns slower than a hand can keep even: use power feed if you have it.",
+        on_back=True,
     ),
 )
 _OTHER_BLADE = LegendEntry(
     "use A",
     "no window, that blade has one",
     "No window for this blade at this diameter; the blade with that letter has one.",
+    on_back=True,
 )
 _SAW = LegendEntry(
     "saw",
     "no window at all",
     "No window for any blade of this shop: saw it off and face the end.",
+    on_back=True,
 )
 
 
@@ -96,9 +105,7 @@ def legend_of(charts: Sequence[SpeedFeedChart]) -> tuple[LegendEntry, ...]:
     }
     letters = [entry for mark, entry in _LETTERS.items() if mark in used]
     signs = [entry for entry in _SIGNS if entry.sign in used]
-    lost = [
-        cell for chart in charts for row in chart.rows for cell in row if cell.cut is None
-    ]
+    lost = [cell for chart in charts for row in chart.rows for cell in row if cell.cut is None]
     ways = []
     if any(cell.way_out for cell in lost):
         ways.append(_OTHER_BLADE)

@@ -108,12 +108,12 @@ def torque_steps(shop: Shop, cut: Cut) -> list[Step]:
     ]
 
 
-def _second_model_step(
-    cut: Cut, sharp: float, other: float | None, size_factor: float
-) -> Step:
+def _second_model_step(cut: Cut, sharp: float, other: float | None, size_factor: float) -> Step:
     title = "The same by the second model (unit energy by hardness)"
     if other is None or cut.material.unit_energy is None:
-        return Step(title, "F = 1000 U C b h", "no unit energy in the sources", "not available", "none")
+        return Step(
+            title, "F = 1000 U C b h", "no unit energy in the sources", "not available", "none"
+        )
     energy = cut.material.unit_energy
     return Step(
         title,
@@ -142,7 +142,9 @@ def _band_values(cut: Cut, data: ForceData) -> str:
 def _motor_step(shop: Shop, cut: Cut) -> Step:
     motor, spindle = shop.lathe.motor, cut.case.spindle
     if motor.kind is MotorKind.MEASURED:
-        return Step("Motor", "as measured", f"position {cut.position.name}", "readings", "shop file")
+        return Step(
+            "Motor", "as measured", f"position {cut.position.name}", "readings", "shop file"
+        )
     plate = f"{motor.plate_power:.4g} W {motor.power_is.value} power on the plate"
     if motor.power_is is PowerIs.INPUT:
         plate += f" x efficiency {spindle.shaft_power / motor.plate_power:.2f}"

@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 from chartgen.layout.blocks.cautions import cautions
 from chartgen.layout.blocks.check_rule import check_rule
-from chartgen.layout.blocks.foot import deference, foot
+from chartgen.layout.blocks.foot import deference, foot, identity
 from chartgen.layout.blocks.heading import heading
 from chartgen.layout.blocks.legend import legend, legend_sentences
 from chartgen.layout.blocks.paragraphs import assumptions
@@ -29,6 +29,7 @@ BLOCKS: dict[str, Block] = {
     "check-rule": check_rule,
     "deference": deference,
     "foot": foot,
+    "identity": identity,
 }
 
-ANCHORED = frozenset({"legend", "check-rule", "deference", "foot"})
+ANCHORED = frozenset({"legend", "check-rule", "deference", "foot", "identity"})

@@ -21,20 +21,24 @@ _GENERAL = "general"
 def cautions(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return a panel with each signal word, and under it its cautions."""
     pieces: list[Piece] = []
+    seen = {_GENERAL}
     for signal, group in groupby(card.cautions, key=lambda caution: caution.signal):
         members = list(group)
         pieces.append(_panel(signal, setting))
-        drawn = [c for c in members if c.pictogram not in {"", _GENERAL}]
+        # A sign is drawn once a card: repeated, it would stop being looked at.
+        drawn = []
+        for caution in members:
+            if caution.pictogram and caution.pictogram not in seen:
+                seen.add(caution.pictogram)
+                drawn.append(caution)
         plain = [c for c in members if c not in drawn]
         pieces += [_with_sign(caution, setting) for caution in drawn]
-        pieces += [
-            paragraph(c.text, setting, sign="·", indent=2.5) for c in plain
-        ]
+        pieces += [paragraph(c.text, setting, sign="·", indent=2.5) for c in plain]
     return pieces
 
 
 def _panel(signal: str, setting: Setting) -> Piece:
-    size = setting.numbers * 1.15
+    size = setting.words * 1.15
     height = size * POINT * 1.25
     text = Text(x=8.0, y=height * 0.78, text=signal, size=size, face=Face.BOLD, paper=True)
     items: list[Item] = [
@@ -58,7 +62,7 @@ def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:
         caution.text,
         width=setting.width - indent,
         face=Face.REGULAR,
-        size=setting.numbers,
+        size=setting.words,
         measure=setting.measure,
     )
     line = setting.line
@@ -66,12 +70,15 @@ def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:
     top = (height - 0.8 - line * len(lines)) / 2.0
     items: list[Item] = [
         Drawing(
-            x=0.0, y=0.0, size=_SIGN_SIZE, primitives=pictogram.primitives,
+            x=0.0,
+            y=0.0,
+            size=_SIGN_SIZE,
+            primitives=pictogram.primitives,
             meaning=pictogram.meaning,
         )
     ]
     items += [
-        Text(x=indent, y=top + line * (number + 0.8), text=text, size=setting.numbers)
+        Text(x=indent, y=top + line * (number + 0.8), text=text, size=setting.words)
         for number, text in enumerate(lines)
     ]
     return Piece(height=height, items=tuple(items))

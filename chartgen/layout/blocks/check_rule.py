@@ -30,8 +30,6 @@ def check_rule(_card: PrintedCard, _layout: Layout, setting: Setting) -> list[Pi
         items.append(Text(x=x, y=y + size * POINT * 0.3, text=words, size=size))
         return [Piece(height=y + 2.4, items=tuple(items))]
     items.append(
-        Text(
-            x=setting.width, y=y + 2.0 + size * POINT, text=words, size=size, align=Align.RIGHT
-        )
+        Text(x=setting.width, y=y + 2.0 + size * POINT, text=words, size=size, align=Align.RIGHT)
     )
     return [Piece(height=y + 2.6 + size * POINT, items=tuple(items))]

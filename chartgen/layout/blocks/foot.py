@@ -8,8 +8,17 @@ from chartgen.layout.typesetting import wrapped
 from chartgen.wording.card import PrintedCard
 
 
-def foot(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
-    """Return the foot: identity and check code on one line, force band and deference below."""
+def foot(card: PrintedCard, layout: Layout, setting: Setting) -> list[Piece]:
+    """Return identity and check code on one line, force band and deference below."""
+    return _foot(card, layout, setting, with_band=True)
+
+
+def identity(card: PrintedCard, layout: Layout, setting: Setting) -> list[Piece]:
+    """Return identity and check code alone, for a side that says the rest elsewhere."""
+    return _foot(card, layout, setting, with_band=False)
+
+
+def _foot(card: PrintedCard, _layout: Layout, setting: Setting, *, with_band: bool) -> list[Piece]:
     size = setting.foot
     line = size * POINT * LEADING
     code = f"check {card.check_code}"
@@ -21,13 +30,14 @@ def foot(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
         size=size,
         measure=setting.measure,
     )
-    texts += wrapped(
-        f"{card.force_band} {card.deference}",
-        width=setting.width,
-        face=Face.REGULAR,
-        size=size,
-        measure=setting.measure,
-    )
+    if with_band:
+        texts += wrapped(
+            f"{card.force_band} {card.short_deference}",
+            width=setting.width,
+            face=Face.REGULAR,
+            size=size,
+            measure=setting.measure,
+        )
     items: list[Item] = [Rule(x1=0.0, y1=0.6, x2=setting.width, y2=0.6, weight=0.4)]
     items += [
         Text(x=0.0, y=0.6 + line * (number + 0.9), text=text, size=size)

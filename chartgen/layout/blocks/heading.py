@@ -13,9 +13,7 @@ def heading(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]
     """Return the heading; what does not fit beside the title is left to the foot line."""
     size, measure = setting.numbers, setting.measure
     base = size * POINT * 0.78
-    items: list[Item] = [
-        Text(x=0.0, y=base, text=card.chart.title, size=size, face=Face.BOLD)
-    ]
+    items: list[Item] = [Text(x=0.0, y=base, text=card.chart.title, size=size, face=Face.BOLD)]
     used = measure(card.chart.title, Face.BOLD, size) + _GAP
     lathe = measure(card.lathe, Face.REGULAR, setting.words)
     if used + lathe <= setting.width:

@@ -34,13 +34,14 @@ def legend(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
 
 
 def legend_sentences(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
-    """Return the signs in use, each with its sentence."""
+    """Return the signs whose few words on the front need a sentence."""
+    entries = [entry for entry in card.chart.legend if entry.on_back]
+    if not entries:
+        return []
     pieces = [title("What the signs mean", setting)]
-    indent = max(
-        setting.measure(entry.sign, Face.BOLD, setting.numbers) for entry in card.chart.legend
-    )
+    indent = max(setting.measure(entry.sign, Face.BOLD, setting.words) for entry in entries)
     pieces += [
         paragraph(entry.sentence, setting, sign=entry.sign, indent=indent + 1.5)
-        for entry in card.chart.legend
+        for entry in entries
     ]
     return pieces

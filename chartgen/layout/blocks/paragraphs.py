@@ -1,20 +1,19 @@
 """Running text: titles and paragraphs, with or without a sign hung in the margin."""
 
 from chartgen.layout.layout_file import Layout
-from chartgen.layout.legibility import POINT
-from chartgen.layout.piece import LEADING, Piece, Setting
+from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import PrintedCard
 
-_AFTER = 0.5
+_AFTER = 0.4
 
 
 def title(text: str, setting: Setting) -> Piece:
     """Return a title, kept with what follows."""
     line = setting.line
-    item = Text(x=0.0, y=line * 0.95, text=text, size=setting.numbers, face=Face.BOLD)
+    item = Text(x=0.0, y=line * 0.95, text=text, size=setting.words, face=Face.BOLD)
     return Piece(height=line * 1.25, items=(item,), keep_with_next=True)
 
 
@@ -24,11 +23,9 @@ def paragraph(
     *,
     sign: str = "",
     indent: Millimetres[float] = 0.0,
-    size: float | None = None,
 ) -> Piece:
     """Return a paragraph; `sign` hangs in bold before its first line."""
-    size = setting.numbers if size is None else size
-    line = size * LEADING * POINT
+    size, line = setting.words, setting.line
     lines = wrapped(
         text,
         width=setting.width - indent,
@@ -49,5 +46,5 @@ def assumptions(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Pi
     """Return what the card takes for granted."""
     return [
         title("What this card assumes", setting),
-        *(paragraph(line, setting, size=setting.words) for line in card.assumptions),
+        *(paragraph(line, setting) for line in card.assumptions),
     ]

@@ -17,9 +17,11 @@ from chartgen.quantities import Millimetres
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedCell, PrintedChart, PrintedColumn
 
-_PART_GAP = 2.0
-_LEAST_COLUMN_GAP = 3.0
-_MOST_COLUMN_GAP = 11.0
+# Gaps as shares of the size of the numbers.
+_PART_GAP = 0.34
+_MARK_GAP = 0.1
+_LEAST_COLUMN_GAP = 0.5
+_MOST_COLUMN_GAP = 1.9
 _HEAD_PITCH = 1.12
 _UNIT_OF_PART = {"speed": "speed_heading", "feed": "feed_heading", "pace": "pace_heading"}
 
@@ -87,6 +89,7 @@ def _texts(cell: PrintedCell, part: str) -> str:
 
 def _track(chart: PrintedChart, index: int, layout: Layout, setting: Setting) -> Track:
     cells = [row[index] for row in chart.rows]
+    part_gap = _PART_GAP * setting.numbers * POINT
     parts: list[Part] = []
     x = 0.0
     for name in layout.cell:
@@ -96,8 +99,8 @@ def _track(chart: PrintedChart, index: int, layout: Layout, setting: Setting) ->
             label = getattr(chart, _UNIT_OF_PART[name])
             before = max(before, setting.measure(label, Face.REGULAR, setting.words) - after)
         parts.append(Part(name, x, x + before, x + before + after))
-        x += before + after + _PART_GAP
-    return Track(chart.columns[index], tuple(parts), x - _PART_GAP)
+        x += before + after + part_gap
+    return Track(chart.columns[index], tuple(parts), x - part_gap)
 
 
 def _split_widths(
@@ -114,10 +117,20 @@ def _split_widths(
         return 0.0, max(width(text) for text in texts)
     if name == "speed":
         speeds = max(width(cell.speed) for cell in cells)
-        return speeds, max(width(cell.position) for cell in cells)
+        marks = max(_mark_width(cell.position, setting) for cell in cells)
+        return speeds, marks + (_mark_gap(setting) if marks else 0.0)
     heads = [text.partition(".")[0] for text in texts]
     tails = [text[len(head) :] for text, head in zip(texts, heads, strict=True)]
     return max(map(width, heads)), max(map(width, tails))
+
+
+def _mark_width(mark: str, setting: Setting) -> Millimetres[float]:
+    """Return the width of a position mark: smaller than the number it stands behind."""
+    return setting.measure(mark, Face.REGULAR, setting.words) if mark else 0.0
+
+
+def _mark_gap(setting: Setting) -> Millimetres[float]:
+    return _MARK_GAP * setting.numbers * POINT
 
 
 def _column_gap(
@@ -127,13 +140,14 @@ def _column_gap(
     layout: Layout,
     setting: Setting,
 ) -> Millimetres[float]:
+    em = setting.numbers * POINT
     used = stub + sum(track.width for track in tracks)
     gap = (setting.width - used) / len(tracks)
-    if gap >= _LEAST_COLUMN_GAP:
-        return min(gap, _MOST_COLUMN_GAP)
+    if gap >= _LEAST_COLUMN_GAP * em:
+        return min(gap, _MOST_COLUMN_GAP * em)
     fit, room = 0, setting.width - stub
     for track in tracks:
-        room -= track.width + _LEAST_COLUMN_GAP
+        room -= track.width + _LEAST_COLUMN_GAP * em
         fit += room >= 0.0
     what = "materials" if layout.card == "overview" else "blades"
     raise DoesNotFitError(
@@ -154,7 +168,7 @@ def _head(
     several_names = chart.columns[0].name != chart.title
     names = [
         wrapped(
-            _heading(chart, track.column),
+            track.column.heading,
             width=track.width + gap - 1.0,
             face=Face.BOLD,
             size=setting.words,
@@ -188,11 +202,6 @@ def _head(
     return items, height + 0.3
 
 
-def _heading(chart: PrintedChart, column: PrintedColumn) -> str:
-    letters = {c.letter for c in chart.columns}
-    return f"{column.letter}  {column.name}" if len(letters) > 1 else column.name
-
-
 def _body(
     chart: PrintedChart,
     tracks: Sequence[Track],
@@ -206,9 +215,7 @@ def _body(
     items: list[Item] = []
     for number, (label, cells) in enumerate(zip(chart.stub, chart.rows, strict=True)):
         y = top + pitch * number + pitch * 0.5 + size * POINT * 0.35
-        items.append(
-            Text(x=stub, y=y, text=label, size=size, face=Face.BOLD, align=Align.RIGHT)
-        )
+        items.append(Text(x=stub, y=y, text=label, size=size, face=Face.BOLD, align=Align.RIGHT))
         for cell, track, left in zip(cells, tracks, lefts, strict=True):
             items += _cell_items(cell, track, left, y, setting)
         is_last = number + 1 == len(chart.stub)
@@ -229,9 +236,7 @@ def _cell_items(
     if cell.way_out:
         speed = track.parts[0]
         sign = next((part for part in track.parts if part.name == "sign"), None)
-        items: list[Item] = [
-            Text(x=left + speed.left, y=y, text=f"– {cell.way_out}", size=size)
-        ]
+        items: list[Item] = [Text(x=left + speed.left, y=y, text=f"– {cell.way_out}", size=size)]
         if sign:
             items.append(Text(x=left + sign.left, y=y, text=cell.sign, size=size))
         return items
@@ -244,7 +249,8 @@ def _cell_items(
                 Text(x=left + part.point, y=y, text=cell.speed, size=size, align=Align.RIGHT)
             )
             if cell.position:
-                items.append(Text(x=left + part.point, y=y, text=cell.position, size=size))
+                x = left + part.point + _mark_gap(setting)
+                items.append(Text(x=x, y=y, text=cell.position, size=setting.words))
         else:
             text = _texts(cell, part.name)
             head, dot, tail = text.partition(".")

@@ -13,17 +13,13 @@ from chartgen.physics.cutting import force_from_torque
 from chartgen.quantities import BoolArray, FloatArray, MillimetresPerRev, NewtonMetres
 
 
-def feed_for_torque(
-    case: Case, torque: NewtonMetres[FloatArray]
-) -> MillimetresPerRev[FloatArray]:
+def feed_for_torque(case: Case, torque: NewtonMetres[FloatArray]) -> MillimetresPerRev[FloatArray]:
     """Return the feed whose high-side force takes a spindle torque at the outer diameter."""
     force = np.asarray(force_from_torque(torque=torque, diameter=case.grid.diameter))
     return feed_for_high_force(case.grid, force, case.allowances)
 
 
-def is_one_cut(
-    case: Case, feed: MillimetresPerRev[FloatArray]
-) -> BoolArray:
+def is_one_cut(case: Case, feed: MillimetresPerRev[FloatArray]) -> BoolArray:
     """Return where a cut at a feed is solid and short enough for the one-cut torque."""
     if case.grid.bore > 0.0:
         return np.zeros((1, 1, 1, 1), dtype=np.bool_)

@@ -1,0 +1,61 @@
+"""Files of the command line: read whole, written whole or not at all."""
+
+import os
+import tempfile
+from pathlib import Path
+
+from chartgen.errors import ChartgenError
+
+
+def read_bytes(path: Path) -> bytes:
+    """Return a file's bytes.
+
+    Raises
+    ------
+    ChartgenError
+        If it cannot be read; the message says why and what to do.
+    """
+    try:
+        return path.read_bytes()
+    except FileNotFoundError:
+        mend = "check the name, or run `chartgen example` for a file to start from"
+        raise ChartgenError(f"{path}: there is no such file; {mend}.") from None
+    except IsADirectoryError:
+        raise ChartgenError(f"{path}: is a folder; name the shop file in it.") from None
+    except OSError as error:
+        raise ChartgenError(f"{path}: cannot be read: {_reason(error)}.") from None
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file by way of a temporary one beside it, so that no half file is ever seen.
+
+    Raises
+    ------
+    ChartgenError
+        If the folder cannot be made or the file not written; an older file is left as it was.
+    """
+    temporary = None
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".part")
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+        Path(temporary).chmod(0o666 & ~_umask())
+        Path(temporary).replace(path)
+    except OSError as error:
+        if temporary is not None:
+            Path(temporary).unlink(missing_ok=True)
+        raise ChartgenError(
+            f"{path}: cannot be written: {_reason(error)}; choose another folder with --out "
+            "or make room, then run again."
+        ) from None
+
+
+def _reason(error: OSError) -> str:
+    return (error.strerror or str(error)).lower()
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

@@ -1,0 +1,54 @@
+"""What looks implausible in a shop file though nothing forbids it."""
+
+from chartgen.limits.allowances import allowances_for
+from chartgen.limits.spindle import input_efficiency
+from chartgen.model.lathe import DialReads
+from chartgen.model.motor import MotorKind, PowerIs
+from chartgen.model.shop import Shop
+
+# Dials of small lathes run from 0.005 to 0.1 mm a division: common practice, no source.
+_FINEST_DIVISION = 0.004
+_COARSEST_DIVISION = 0.13
+
+
+def doubts(shop: Shop) -> tuple[str, ...]:
+    """Return warnings, each a sentence; empty where all looks plausible."""
+    return tuple(doubt for doubt in (_power(shop), _travel(shop), _chuck(shop)) if doubt)
+
+
+def _power(shop: Shop) -> str:
+    motor = shop.lathe.motor
+    if motor.kind in {MotorKind.MEASURED, MotorKind.THREE_PHASE}:
+        return ""
+    allowances = allowances_for(shop)
+    drawn = motor.plate_power
+    if motor.power_is is PowerIs.SHAFT:
+        drawn /= input_efficiency(motor.kind, allowances)
+    if drawn <= allowances.socket_power:
+        return ""
+    return (
+        f"Doubtful: at full load this motor would draw about {drawn:.0f} W, more than a domestic "
+        f"socket gives ({allowances.socket_power:.0f} W). Is the plate power that of the shaft?"
+    )
+
+
+def _travel(shop: Shop) -> str:
+    slide = shop.lathe.cross_slide
+    per_division = slide.travel_per_turn / slide.divisions
+    on_dial = per_division * (2.0 if slide.dial_reads is DialReads.DIAMETER else 1.0)
+    if _FINEST_DIVISION <= on_dial <= _COARSEST_DIVISION:
+        return ""
+    return (
+        f"Doubtful: one division of the cross-slide dial would be {on_dial:.3f} mm; "
+        "check travel_per_turn and divisions."
+    )
+
+
+def _chuck(shop: Shop) -> str:
+    marked, fastest = shop.lathe.chuck.marked_speed, shop.lathe.drive.fastest_spindle
+    if marked is None or marked >= fastest:
+        return ""
+    return (
+        f"Mind: the spindle can turn {fastest:.0f} rev/min, the chuck is marked {marked:.0f}; "
+        "the cards keep to the chuck."
+    )

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from enum import Enum
 
+NO_SOURCE = "none"
+"""The source key of a number that no publication backs."""
+
 
 class Mark(Enum):
     """How a reference number was come by."""
@@ -44,6 +47,8 @@ class Sourced:
     @property
     def citation(self) -> str:
         """The source, the place in it and the mark, as an explanation prints them."""
+        if self.source == NO_SOURCE:
+            return f"no source ({self.mark.word})"
         place = f", {self.place}" if self.place else ""
         return f"[{self.source}]{place} ({self.mark.word})"
 

@@ -10,8 +10,8 @@ class Reason(Enum):
     The order is the order in which ties are broken, so it is part of the output.
     """
 
-    TORQUE_ONE_CUT = "T", "motor torque (one cut)"
-    TORQUE_CONTINUOUS = "T", "motor torque (long cut)"
+    TORQUE_ONE_CUT = "T", "motor torque, one cut"
+    TORQUE_CONTINUOUS = "T", "motor torque, long cut"
     STALL = "S", "the spindle stalls"
     INSERT_FEED = "F", "largest feed of this width"
     HAND_PACE = "P", "hand on the handle"

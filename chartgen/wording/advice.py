@@ -116,15 +116,25 @@ def recommend(shop: Shop, windows: Windows, best: Cut) -> str:
 
 
 def advise(shop: Shop, cut: Cut, windows: Windows, best: Cut) -> str:
-    """Return verdict, reasons, remarks and the recommended cut as one paragraph."""
+    """Return reasons, remarks and the recommended cut as one paragraph."""
     first = {
-        Side.INSIDE: "Inside the window.",
+        Side.INSIDE: _between(shop, cut),
         Side.TOO_TIMID: "",
         Side.TOO_BOLD: "",
         Side.NO_WINDOW: "There is no window here at any speed of this lathe.",
     }[cut.side]
     sentences = [first, *judge(shop, cut), *remarks(shop, cut), recommend(shop, windows, best)]
     return " ".join(sentence for sentence in sentences if sentence)
+
+
+def _between(shop: Shop, cut: Cut) -> str:
+    units = shop.request.units
+    return (
+        f"Between the floor {write_feed_floor(cut.floor.feed, units)} "
+        f"({cut.floor.reason.legend}) and the ceiling "
+        f"{write_feed_ceiling(cut.ceiling.feed, units)} {feed_label(units)} "
+        f"({cut.ceiling.reason.legend})."
+    )
 
 
 def _nearest(shop: Shop, cut: Cut) -> str:

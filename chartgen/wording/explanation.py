@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from chartgen.limits.cut import Cut, Side
 from chartgen.limits.window import Windows
 from chartgen.model.shop import Shop
-from chartgen.reference.allowances import load_allowances
+from chartgen.wording.allowances import allowance_lines
 from chartgen.wording.numbers import (
     write_feed,
     write_feed_ceiling,
@@ -48,7 +48,7 @@ def explain(shop: Shop, windows: Windows, cut: Cut) -> Explanation:
         heading=heading,
         outcome=outcome(shop, windows, cut),
         steps=steps,
-        allowances=tuple(allowance_lines(shop)),
+        allowances=tuple(allowance_lines(shop, cut)),
     )
 
 
@@ -73,17 +73,3 @@ def outcome(shop: Shop, windows: Windows, cut: Cut) -> str:
         + f", {write_feed(cut.feed, units)} a turn: {verdict}. Window at this speed: {ends}; "
         f"the ceiling is {margin:.2f} times the feed."
     )
-
-
-def allowance_lines(shop: Shop) -> list[str]:
-    """Return every allowance in force: name, value, whose it is, why, and its trust."""
-    lines = []
-    for entry in load_allowances().values():
-        value = shop.allowances.get(entry.name, entry.value)
-        owner = "set in the shop file" if entry.name in shop.allowances else entry.mark.word
-        source = "" if entry.source == "none" else f" [{entry.source}]"
-        unit = entry.unit.label
-        lines.append(
-            f"{entry.name} = {value:g} {unit}".rstrip() + f" ({owner}{source}): {entry.reason}"
-        )
-    return lines

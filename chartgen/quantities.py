@@ -50,6 +50,7 @@ J_MM3 = Unit("J/mm3", "J/mm³", "1.9 J/mm3")
 DEGREE = Unit("deg", "°", "5 deg")
 TURNS_MIN = Unit("1/min", "turns/min", "60 1/min")
 FRACTION = Unit("%", "", "90 %")
+KG = Unit("kg", "kg", "5.4 kg")
 
 Millimetres = Annotated[T, MM]
 Micrometres = Annotated[T, UM]
@@ -69,6 +70,13 @@ JoulesPerCubicMm = Annotated[T, J_MM3]
 Degrees = Annotated[T, DEGREE]
 TurnsPerMinute = Annotated[T, TURNS_MIN]
 Fraction = Annotated[T, FRACTION]
+Kilograms = Annotated[T, KG]
+# Only inside formulas; no shop file writes them, so `units` needs no spelling of them.
+KilogramMetres = Annotated[T, Unit("kg.m", "kg·m", "0.04 kg.m")]
+KilogramSquareMetres = Annotated[T, Unit("kg.m2", "kg·m²", "0.013 kg.m2")]
+GramsPerCubicCm = Annotated[T, Unit("g/cm3", "g/cm³", "7.85 g/cm3")]
+Joules = Annotated[T, Unit("J", "J", "18 J")]
+Turns = Annotated[T, Unit("rev", "turns", "0.5 rev")]
 
 
 def frozen_array(values: object) -> FloatArray:

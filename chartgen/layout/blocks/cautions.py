@@ -15,6 +15,7 @@ from chartgen.wording.cautions import PrintedCaution
 # A sign is seen at Z = 40 (ISO 3864-1): 10 mm serve for 0.4 m.
 _SIGN_SIZE = 10.0
 _GAP = 2.0
+_PANEL_GAP = 0.8
 _GENERAL = "general"
 
 
@@ -38,21 +39,22 @@ def cautions(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece
 
 
 def _panel(signal: str, setting: Setting) -> Piece:
+    top = _PANEL_GAP
     size = setting.words * 1.15
     height = size * POINT * 1.25
-    text = Text(x=8.0, y=height * 0.78, text=signal, size=size, face=Face.BOLD, paper=True)
+    text = Text(x=8.0, y=top + height * 0.78, text=signal, size=size, face=Face.BOLD, paper=True)
     items: list[Item] = [
-        Panel(x=0.0, y=0.0, width=setting.width, height=height),
+        Panel(x=0.0, y=top, width=setting.width, height=height),
         Drawing(
             x=1.2,
-            y=0.45,
+            y=top + 0.45,
             size=height - 0.9,
             primitives=PICTOGRAMS[_GENERAL].primitives,
             meaning=PICTOGRAMS[_GENERAL].meaning,
         ),
         text,
     ]
-    return Piece(height=height + 1.0, items=tuple(items), keep_with_next=True)
+    return Piece(height=top + height + 1.0, items=tuple(items), keep_with_next=True)
 
 
 def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:

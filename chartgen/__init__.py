@@ -4,6 +4,7 @@ The package reads as one run, a folder a stage; imports only go down this list.
 
 cli         the commands; the only place that prints, writes or exits
 pipeline    the whole run on one page
+inquiry     one cell asked about: try, explain, check
 renderers   pages and tables -> PDF, terminal text, CSV, JSON
 layout      page sizes, pouches, boxes; the files in layouts/ -> placed text
 wording     numbers -> text, once: marks, legends, cautions, explanations

@@ -123,11 +123,11 @@ def try_cut(
     as_json: bool,
 ) -> None:
     """Say whether a cut is inside the window, and if not, what to change."""
-    from chartgen import pipeline
+    from chartgen import inquiry
     from chartgen.wording.answers import cut_answer
 
     described = _shop(shop)
-    request = pipeline.cut_request(
+    request = inquiry.cut_request(
         described,
         material=material,
         tool=tool,
@@ -136,7 +136,7 @@ def try_cut(
         speed=speed,
         feed=feed,
     )
-    answer = pipeline.try_cut(described, request)
+    answer = inquiry.try_cut(described, request)
     if as_json:
         _print_json(cut_answer(described, answer.cut, answer.windows, answer.advice))
     else:
@@ -154,15 +154,15 @@ def explain(
     shop: Path | None, material: str, tool: str, diameter: str, bore: str | None, *, as_json: bool
 ) -> None:
     """Show how the numbers of one cell come about, step by step, with every source."""
-    from chartgen import pipeline
+    from chartgen import inquiry
     from chartgen.renderers.explanation_text import render_explanation
     from chartgen.wording.answers import cut_answer, explanation_answer
 
     described = _shop(shop)
-    request = pipeline.cut_request(
+    request = inquiry.cut_request(
         described, material=material, tool=tool, diameter=diameter, bore=bore
     )
-    answer = pipeline.explain_cell(described, request)
+    answer = inquiry.explain_cell(described, request)
     if as_json:
         numbers = cut_answer(described, answer.cut, answer.windows, answer.advice)
         _print_json(numbers | explanation_answer(answer.explanation))
@@ -174,9 +174,9 @@ def explain(
 @_shop_argument
 def check(shop: Path | None) -> None:
     """Read a shop file and say what is wrong with it, or what was understood."""
-    from chartgen import pipeline
+    from chartgen import inquiry
 
-    for line in pipeline.understood(_shop(shop)):
+    for line in inquiry.understood(_shop(shop)):
         click.echo(line)
 
 

@@ -1,7 +1,7 @@
 """Files of the command line: read whole, written whole or not at all."""
 
 import os
-import tempfile
+from contextlib import suppress
 from pathlib import Path
 
 from chartgen.errors import ChartgenError
@@ -34,17 +34,14 @@ def write_whole(path: Path, content: bytes) -> None:
     ChartgenError
         If the folder cannot be made or the file not written; an older file is left as it was.
     """
-    temporary = None
+    temporary = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".part")
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-        Path(temporary).chmod(0o666 & ~_umask())
-        Path(temporary).replace(path)
+        temporary.write_bytes(content)
+        temporary.replace(path)
     except OSError as error:
-        if temporary is not None:
-            Path(temporary).unlink(missing_ok=True)
+        with suppress(OSError):
+            temporary.unlink(missing_ok=True)
         raise ChartgenError(
             f"{path}: cannot be written: {_reason(error)}; choose another folder with --out "
             "or make room, then run again."
@@ -53,9 +50,3 @@ def write_whole(path: Path, content: bytes) -> None:
 
 def _reason(error: OSError) -> str:
     return (error.strerror or str(error)).lower()
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

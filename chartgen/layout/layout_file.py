@@ -5,8 +5,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from pathlib import Path
 from typing import Any
 
@@ -150,7 +148,7 @@ def _one_of(file: str, key: str, value: str, allowed: tuple[str, ...]) -> None:
         raise ValueError(f"{file}: {key}: {value!r} is not one of {', '.join(allowed)}")
 
 
-def _folder() -> Traversable:
+def _folder() -> Path:
     """Return the layouts: inside the installed package, or beside it in a checkout."""
-    installed = files("chartgen").joinpath("layout_files")
+    installed = Path(__file__).parents[1] / "layout_files"
     return installed if installed.is_dir() else Path(__file__).parents[2] / "layouts"

@@ -4,7 +4,7 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 
 from chartgen.quantities import FRACTION, M_S, MIN, MM, MM_REV, TURNS_MIN, UM, WATT, Unit
 from chartgen.sources import Mark
@@ -37,7 +37,7 @@ def load_allowances() -> Mapping[str, AllowanceEntry]:
     KeyError
         If an entry has no unit the engine knows.
     """
-    text = files("chartgen.reference").joinpath("allowances.toml").read_text("utf-8")
+    text = Path(__file__).with_name("allowances.toml").read_text("utf-8")
     entries = {}
     for name, raw in tomllib.loads(text).items():
         unit = _UNITS[raw["unit"]] if raw["unit"] else FRACTION

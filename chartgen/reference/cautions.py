@@ -5,7 +5,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from enum import Enum
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from types import MappingProxyType
 from typing import Any, Final
 
@@ -169,7 +169,7 @@ def _read_caution(key: str, raw: Mapping[str, Any], tags: Mapping[str, str]) -> 
 
 @cache
 def _load() -> CautionFile:
-    return parse_cautions(files("chartgen.reference").joinpath(FILE).read_text("utf-8"))
+    return parse_cautions(Path(__file__).with_name(FILE).read_text("utf-8"))
 
 
 DEFERENCE: Final = _load().deference

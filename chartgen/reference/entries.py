@@ -2,7 +2,7 @@
 
 import tomllib
 from collections.abc import Collection, Mapping
-from importlib.resources import files
+from pathlib import Path
 from typing import Any, TypeVar
 
 from chartgen.sources import Mark, Sourced
@@ -15,7 +15,7 @@ _UNSOURCED_MARKS = frozenset({Mark.MEMORY, Mark.PRACTICE})
 
 def data_text(*path: str) -> str:
     """Return the text of a data file of this package."""
-    return files("chartgen.reference").joinpath(*path).read_text("utf-8")
+    return Path(__file__).parent.joinpath(*path).read_text("utf-8")
 
 
 class Entry:

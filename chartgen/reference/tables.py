@@ -6,7 +6,7 @@ Each material has a file of its own, so that a run parses only the ones it uses.
 
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from types import MappingProxyType
 
 from chartgen.errors import RequestError
@@ -43,7 +43,7 @@ _ISO_GROUPS = {group.letter: group for group in IsoGroup}
 @cache
 def material_keys() -> tuple[str, ...]:
     """Return the keys of all materials in alphabetical order, without reading their files."""
-    folder = files("chartgen.reference").joinpath(_MATERIALS)
+    folder = Path(__file__).parent.joinpath(_MATERIALS)
     names = (file.name for file in folder.iterdir())
     return tuple(sorted(name.removesuffix(_SUFFIX) for name in names if name.endswith(_SUFFIX)))
 

@@ -39,7 +39,8 @@ def fallback_name() -> str:
     return _FALLBACK
 
 
-def runs(text: str, face: Face) -> list[tuple[str, str]]:
+@cache
+def runs(text: str, face: Face) -> tuple[tuple[str, str], ...]:
     """Return the text as (font name, part), cut where a character needs the fallback.
 
     Raises
@@ -49,7 +50,7 @@ def runs(text: str, face: Face) -> list[tuple[str, str]]:
     """
     main = font_name(face)
     if all(ord(c) in _glyphs(main) for c in text):
-        return [(main, text)]
+        return ((main, text),)
     parts: list[tuple[str, str]] = []
     for character in text:
         name = main if ord(character) in _glyphs(main) else fallback_name()
@@ -62,7 +63,7 @@ def runs(text: str, face: Face) -> list[tuple[str, str]]:
             parts[-1] = (name, parts[-1][1] + character)
         else:
             parts.append((name, character))
-    return parts
+    return tuple(parts)
 
 
 @cache

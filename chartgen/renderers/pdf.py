@@ -3,6 +3,7 @@
 import io
 from collections.abc import Callable
 
+from reportlab import rl_config
 from reportlab.lib.colors import Color
 from reportlab.pdfgen.canvas import Canvas
 
@@ -25,6 +26,7 @@ _COLOURS = {
 
 def render_pdf(document: Document) -> bytes:
     """Return the document as a PDF 1.7 file, all fonts embedded, print scaling off."""
+    rl_config.useA85 = 0  # plain binary streams: a fifth smaller, and no time spent on it
     buffer = io.BytesIO()
     first = document.pages[0]
     canvas = Canvas(
@@ -90,8 +92,8 @@ def _draw(canvas: Canvas, item: Item, page_height: float) -> None:
 def _draw_text(canvas: Canvas, item: Text, page_height: float) -> None:
     width = measure(item.text, item.face, item.size)
     shift = {Align.LEFT: 0.0, Align.RIGHT: -width, Align.CENTRE: -width / 2.0}[item.align]
-    canvas.setFillColor(_PAPER if item.paper else _INK)
     text = canvas.beginText((item.x + shift) / POINT, (page_height - item.y) / POINT)
+    text.setFillColor(_PAPER if item.paper else _INK)
     for name, part in runs(item.text, item.face):
         text.setFont(name, item.size)
         text.textOut(part)

@@ -77,6 +77,10 @@ KilogramSquareMetres = Annotated[T, Unit("kg.m2", "kg·m²", "0.013 kg.m2")]
 GramsPerCubicCm = Annotated[T, Unit("g/cm3", "g/cm³", "7.85 g/cm3")]
 Joules = Annotated[T, Unit("J", "J", "18 J")]
 Turns = Annotated[T, Unit("rev", "turns", "0.5 rev")]
+SquareMm = Annotated[T, Unit("mm2", "mm²", "50 mm2")]
+CubicMm = Annotated[T, Unit("mm3", "mm³", "200 mm3")]
+QuarticMm = Annotated[T, Unit("mm4", "mm⁴", "2900 mm4")]
+NewtonsPerMm = Annotated[T, Unit("N/mm", "N/mm", "20000 N/mm")]
 
 
 def frozen_array(values: object) -> FloatArray:

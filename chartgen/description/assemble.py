@@ -3,45 +3,38 @@
 Each table is taken up by itself, so that a fault in one does not hide those in the rest.
 """
 
-import math
 from collections.abc import Mapping
 from functools import partial
 from typing import Any, TypeVar
 
-from pydantic import ValidationError
-from pydantic_core import PydanticCustomError
-
-from chartgen.description.fields import LARGEST_NUMBER, nearest, quantity
 from chartgen.description.known import Known
-from chartgen.description.locate import KeyPath
 from chartgen.description.machine import chuck_of, cross_slide_of, drive_of, motor_of
-from chartgen.description.problems import Problems
+from chartgen.description.problems import KeyPath, Problems
 from chartgen.description.schema import (
     BladeTable,
-    ChuckTable,
     CrossSlideTable,
     DriveTable,
+    LatheTable,
     MotorTable,
     PrintTable,
-    ShopTable,
-    Table,
+    ShopFile,
 )
+from chartgen.description.tables import Place, Table, TableOf, read_at
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe
 from chartgen.model.shop import Feeding, PrintRequest, Shop
-from chartgen.quantities import FRACTION, Unit
 
 SomeTable = TypeVar("SomeTable", bound=Table)
 
 
 def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | None:
-    """Return the shop, or None with what its tables have wrong between them noted."""
-    title = _sound(ShopTable, raw, ("shop",), known)
-    slide = _sound(CrossSlideTable, raw, ("lathe", "cross_slide"), known)
-    printing = _sound(PrintTable, raw, ("print",), known)
-    lathe = _lathe(raw, known, problems)
-    blades = _blades(raw, known, problems)
-    allowances = _allowances(raw.get("allowances"), known, problems)
+    """Return the shop, or None with everything that the file has wrong noted."""
+    whole: dict[KeyPath, Table] = {}
+    file = read_at(Place((), known, problems, whole), TableOf(ShopFile), raw)
+    lathe = _lathe(raw, whole, known, problems)
+    blades = _blades(raw, whole, problems)
+    slide = _sound(CrossSlideTable, whole, ("lathe", "cross_slide"))
+    printing = _sound(PrintTable, whole, ("print",))
 
     if printing and slide and printing.feeding is Feeding.POWER and not slide.power_feeds:
         problems.add(
@@ -50,54 +43,42 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
             'Add power_feeds = ["0.03 mm/rev", "0.05 mm/rev"] under [lathe.cross_slide], '
             'or write feeding = "hand".',
         )
-    if problems.found or title is None or printing is None or lathe is None:
+    if problems.found or file is None or lathe is None:
         return None
     request = PrintRequest(
-        materials=tuple(printing.materials),
-        diameters=tuple(printing.diameters),
-        layouts=tuple(printing.layouts),
-        units=printing.units,
-        feeding=printing.feeding,
+        materials=file.print.materials,
+        diameters=file.print.diameters,
+        layouts=file.print.layouts,
+        units=file.print.units,
+        feeding=file.print.feeding,
     )
     make = partial(
         Shop,
-        name=title.name,
-        revision=title.revision,
-        date=title.date,
+        name=file.shop.name,
+        revision=file.shop.revision,
+        date=file.shop.date,
         lathe=lathe,
         blades=blades,
         request=request,
-        allowances=allowances,
+        allowances=file.allowances or {},
     )
     return problems.attempt((), make, mend="Compare the file with the example.")
 
 
 def _sound(
-    kind: type[SomeTable], raw: Mapping[str, Any], path: KeyPath, known: Known
+    kind: type[SomeTable], whole: Mapping[KeyPath, Table], path: KeyPath
 ) -> SomeTable | None:
-    """Return the table at `path`, or None if it has a fault, which is noted elsewhere."""
-    try:
-        return kind.model_validate(_at(raw, path), context=known)
-    except ValidationError:
-        return None
+    """Return the table at `path`, or None if it has a fault, which is noted already."""
+    table = whole.get(path)
+    return table if isinstance(table, kind) else None
 
 
-def _at(raw: Mapping[str, Any], path: KeyPath) -> object:
-    """Return what the file has at `path`, or None."""
-    value: Any = raw
-    for part in path:
-        if isinstance(part, int):
-            value = value[part]  # the caller counted the items
-        else:
-            value = value.get(part) if isinstance(value, dict) else None
-    return value
-
-
-def _lathe(raw: Mapping[str, Any], known: Known, problems: Problems) -> Lathe | None:
-    motor_table = _sound(MotorTable, raw, ("lathe", "motor"), known)
-    drive_table = _sound(DriveTable, raw, ("lathe", "drive"), known)
-    chuck = _sound(ChuckTable, raw, ("lathe", "chuck"), known)
-    slide = _sound(CrossSlideTable, raw, ("lathe", "cross_slide"), known)
+def _lathe(
+    raw: Mapping[str, Any], whole: Mapping[KeyPath, Table], known: Known, problems: Problems
+) -> Lathe | None:
+    motor_table = _sound(MotorTable, whole, ("lathe", "motor"))
+    drive_table = _sound(DriveTable, whole, ("lathe", "drive"))
+    lathe_table = _sound(LatheTable, whole, ("lathe",))
 
     positions: KeyPath = ("lathe", "drive", "position")
     _refuse_same_names(_at(raw, positions), positions, problems)
@@ -105,25 +86,35 @@ def _lathe(raw: Mapping[str, Any], known: Known, problems: Problems) -> Lathe | 
     drive = None
     if motor_table and drive_table:
         drive = drive_of(drive_table, motor_table, known, problems)
-    if problems.found or not (motor and drive and chuck and slide):
+    if not (lathe_table and motor and drive):
         return None
     make = partial(
         Lathe,
-        name=raw["lathe"]["name"].strip(),
+        name=lathe_table.name,
         motor=motor,
         drive=drive,
-        chuck=chuck_of(chuck),
-        cross_slide=cross_slide_of(slide),
+        chuck=chuck_of(lathe_table.chuck),
+        cross_slide=cross_slide_of(lathe_table.cross_slide),
     )
     return problems.attempt(("lathe",), make, mend="Compare it with the example.")
 
 
-def _blades(raw: Mapping[str, Any], known: Known, problems: Problems) -> tuple[Blade, ...]:
+def _at(raw: Mapping[str, Any], path: KeyPath) -> object:
+    """Return what the file has at `path`, or None."""
+    value: Any = raw
+    for part in path:
+        value = value.get(part) if isinstance(value, dict) else None
+    return value
+
+
+def _blades(
+    raw: Mapping[str, Any], whole: Mapping[KeyPath, Table], problems: Problems
+) -> tuple[Blade, ...]:
     tables = raw.get("blade")
     _refuse_same_names(tables, ("blade",), problems)
     blades = []
     for index in range(len(tables) if isinstance(tables, list) else 0):
-        table = _sound(BladeTable, raw, ("blade", index), known)
+        table = _sound(BladeTable, whole, ("blade", index))
         if table is not None:
             make = partial(
                 Blade,
@@ -137,7 +128,7 @@ def _blades(raw: Mapping[str, Any], known: Known, problems: Problems) -> tuple[B
                 height=table.height,
                 projection=table.projection,
             )
-            keys, mend = BladeTable.model_fields, "Measure both again."
+            keys, mend = BladeTable.keys, "Measure both again."
             blade = problems.attempt(("blade", index), make, keys=keys, mend=mend)
             blades += [blade] if blade else []
     return tuple(blades)
@@ -153,32 +144,3 @@ def _refuse_same_names(tables: object, path: KeyPath, problems: Problems) -> Non
             problems.add((*path, index, "name"), problem, "Give each its own name.")
         elif isinstance(name, str):
             seen.add(name.strip())
-
-
-def _allowances(raw: object, known: Known, problems: Problems) -> dict[str, float]:
-    values: dict[str, float] = {}
-    for name, value in raw.items() if isinstance(raw, dict) else ():
-        path = ("allowances", name)
-        if name not in known.allowances:
-            problems.add(path, "is not a known allowance.", nearest(name, list(known.allowances)))
-            continue
-        least, most, unit = known.allowances[name]
-        try:
-            values[name] = number = _allowance(value, unit)
-        except PydanticCustomError as error:
-            words = error.context or {}
-            problems.add(path, words["problem"], words["mend"])
-            continue
-        if not least <= number <= most:
-            label = "" if unit is FRACTION else f" {unit.name}"
-            mend = f"Choose from {least:g}{label} to {most:g}{label}."
-            problems.add(path, f"is {number:g}{label}, which is out of bounds.", mend)
-    return values
-
-
-def _allowance(value: object, unit: Unit) -> float:
-    """Return an allowance; a ratio may be a plain number, as 1.2 for 120 %."""
-    if unit is FRACTION and isinstance(value, int | float) and not isinstance(value, bool):
-        # TOML's whole numbers have no largest; a float does.
-        return float(value) if abs(value) <= LARGEST_NUMBER else math.inf
-    return quantity(value, unit, above=None, least=None)

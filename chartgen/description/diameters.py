@@ -1,7 +1,6 @@
 """Diameters as a shop file may give them: a range with a step, or preferred numbers."""
 
 import re
-from fractions import Fraction
 
 from chartgen.quantities import MM
 from chartgen.units import UnreadableError, between, magnitude
@@ -13,8 +12,7 @@ _R5 = ("1", "1.6", "2.5", "4", "6.3")
 _R10 = (*_R5, "1.25", "2", "3.15", "5", "8")
 _R20 = (*_R10, "1.12", "1.4", "1.8", "2.24", "2.8", "3.55", "4.5", "5.6", "7.1", "9")
 PREFERRED = {
-    name: sorted(Fraction(value) for value in values)
-    for name, values in (("R5", _R5), ("R10", _R10), ("R20", _R20))
+    name: sorted(values, key=float) for name, values in (("R5", _R5), ("R10", _R10), ("R20", _R20))
 }
 
 EXAMPLES = "'10..60 mm step 5 mm' or 'R10 6..63 mm'"
@@ -54,7 +52,7 @@ def diameters_of(text: str) -> tuple[float, ...]:
 def _preferred(series: str, low: float, high: float, *, text: str) -> tuple[float, ...]:
     found = []
     for exponent in range(-3, 7):
-        decade = [float(value * Fraction(10) ** exponent) for value in PREFERRED[series]]
+        decade = [float(f"{value}e{exponent}") for value in PREFERRED[series]]
         found += [value for value in decade if low <= value <= high]
     if not found:
         raise UnreadableError(f"{text[:60]!r} holds no number of {series}", "widen the range")

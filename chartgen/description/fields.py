@@ -1,48 +1,32 @@
 """Kinds of value that a shop file holds; each reads one TOML value and complains in shop words.
 
-Every kind is written behind a type in `Annotated`, so that a table of `schema` reads as
-the list of its keys with what each takes.
+Each is an object that is called with a value, so that `schema` reads as the list of the
+keys with what each takes. They are plain classes: the file is read at every start, and a
+dataclass takes longer to make than a whole file to read.
 """
 
 import datetime as dt
-import json
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
-from difflib import get_close_matches
 from enum import Enum
-from typing import TYPE_CHECKING
+from typing import Generic, TypeVar
 
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
-from pydantic.json_schema import JsonSchemaValue
-from pydantic_core import CoreSchema, PydanticCustomError, core_schema
-
+from chartgen.description.problems import ComplaintError, Nearest, NotedError, Quoted
+from chartgen.description.tables import Place, read_at
 from chartgen.model.lathe import Reading
 from chartgen.physics.motor import torque_from_power
-from chartgen.quantities import N_M, RPM, WATT, Unit
+from chartgen.quantities import FRACTION, N_M, RPM, WATT, Unit
 from chartgen.units import UnreadableError, magnitude
 
-if TYPE_CHECKING:
-    from chartgen.description.known import Known
+Member = TypeVar("Member", bound=Enum)
 
 # A number in a shop file counts things or is a ratio; beyond this it is a slip of the hand.
 LARGEST_NUMBER = 1e6
 
 
-def complaint(problem: str, mend: str) -> PydanticCustomError:
-    """Return an error that carries our own words through pydantic."""
-    return PydanticCustomError("ours", "{problem} {mend}", {"problem": problem, "mend": mend})
-
-
 def sentences(error: UnreadableError) -> tuple[str, str]:
     """Return problem and mend as two sentences."""
     return f"{error.problem}.", f"{error.mend[0].upper()}{error.mend[1:]}."
-
-
-def nearest(word: str, choices: Sequence[str]) -> str:
-    """Return "Did you mean 'x'?", or the choices where none is near."""
-    near = get_close_matches(word, choices, n=1)
-    return f"Did you mean '{near[0]}'?" if near else f"Use one of: {', '.join(choices)}."
 
 
 def quantity(value: object, unit: Unit, *, above: float | None, least: float | None) -> float:
@@ -51,155 +35,134 @@ def quantity(value: object, unit: Unit, *, above: float | None, least: float | N
         try:
             return magnitude(value, unit, above=above, least=least)
         except UnreadableError as error:
-            raise complaint(*sentences(error)) from error
+            raise ComplaintError(*sentences(error)) from error
     if isinstance(value, int | float) and not isinstance(value, bool):
-        raise complaint("needs a unit.", f'Write it as text in quotes, as in "{unit.example}".')
-    raise complaint("must be text in quotes.", f'Write it as in "{unit.example}".')
+        raise ComplaintError(
+            "needs a unit.", f'Write it as text in quotes, as in "{unit.example}".'
+        )
+    raise ComplaintError("must be text in quotes.", f'Write it as in "{unit.example}".')
 
 
-class _Reader:
-    """Hands pydantic the `_read` of a subclass, and editors a JSON Schema."""
-
-    json_type: str = "string"
-
-    def _read(self, value: object) -> object:
-        raise NotImplementedError
-
-    def _validate(self, value: object, _info: ValidationInfo) -> object:
-        return self._read(value)
-
-    def __get_pydantic_core_schema__(
-        self, _source: object, _handler: GetCoreSchemaHandler
-    ) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(self._validate)
-
-    def __get_pydantic_json_schema__(
-        self, _schema: CoreSchema, _handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
-        return {"type": self.json_type}
-
-
-@dataclass(frozen=True)
-class InUnit(_Reader):
+class InUnit:
     """Text with a unit, above 0 unless `or_zero`."""
 
-    unit: Unit
-    or_zero: bool = False
+    def __init__(self, unit: Unit, *, or_zero: bool = False) -> None:
+        self.unit = unit
+        self.or_zero = or_zero
 
-    def _read(self, value: object) -> float:
+    def __call__(self, value: object, _place: Place) -> float:
+        """Return the number in the unit."""
         if self.or_zero:
             return quantity(value, self.unit, above=None, least=0.0)
         return quantity(value, self.unit, above=0.0, least=None)
 
-    def __get_pydantic_json_schema__(
-        self, _schema: CoreSchema, _handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
-        return {"type": "string", "examples": [self.unit.example]}
 
-
-@dataclass(frozen=True)
-class Words(_Reader):
+class Words:
     """Text that is printed as it stands."""
 
-    longest: int = 60
+    def __init__(self, *, longest: int = 60) -> None:
+        self.longest = longest
 
-    def _read(self, value: object) -> str:
+    def __call__(self, value: object, _place: Place) -> str:
+        """Return the text without blank ends."""
         if not isinstance(value, str):
-            raise complaint(
-                "must be text.", f"Put it in quotes, as in {json.dumps(str(value)[:30])}."
-            )
+            raise ComplaintError("must be text.", Quoted(value))
         if not value.strip() or not value.isprintable():
-            raise complaint("is blank or has signs that cannot be printed.", "Write a few words.")
+            raise ComplaintError(
+                "is blank or has signs that cannot be printed.", "Write a few words."
+            )
         if len(value) > self.longest:
-            raise complaint(
+            raise ComplaintError(
                 f"has {len(value)} letters.", f"Use at most {self.longest}, to fit on a card."
             )
         return value.strip()
 
 
-@dataclass(frozen=True)
 class DateText(Words):
     """A TOML date, or text; kept as text."""
 
-    def _read(self, value: object) -> str:
-        return super()._read(value.isoformat() if isinstance(value, dt.date) else value)
+    def __call__(self, value: object, place: Place) -> str:
+        """Return the date as it is printed."""
+        return super().__call__(value.isoformat() if isinstance(value, dt.date) else value, place)
 
 
-@dataclass(frozen=True)
-class Number(_Reader):
-    """A plain number above 0: a ratio, or with `whole` a count."""
+class Number:
+    """A plain number above 0."""
 
-    whole: bool = False
-    json_type = "number"
-
-    def _read(self, value: object) -> float:
-        is_number = isinstance(value, int) if self.whole else isinstance(value, int | float)
-        if not is_number or isinstance(value, bool):
-            what = "a whole number" if self.whole else "a plain number"
-            raise complaint(
-                f"must be {what}, without quotes.", f"Write it as in {40 if self.whole else 2.8}."
-            )
-        if not isinstance(value, int | float) or not 0 < value <= LARGEST_NUMBER:
-            raise complaint(
-                "is out of all bounds.", f"Give a number above 0, at most {LARGEST_NUMBER:.0f}."
-            )
-        return value if self.whole else float(value)
+    def __call__(self, value: object, _place: Place) -> float:
+        """Return the number."""
+        if not isinstance(value, int | float) or isinstance(value, bool):
+            raise ComplaintError("must be a plain number, without quotes.", "Write it as in 2.8.")
+        _refuse_out_of_bounds(value)
+        return float(value)
 
 
-@dataclass(frozen=True)
-class YesNo(_Reader):
-    """True or false."""
+class Count:
+    """A whole number above 0."""
 
-    json_type = "boolean"
-
-    def _read(self, value: object) -> bool:
-        if not isinstance(value, bool):
-            raise complaint("must be true or false.", "Write true or false, without quotes.")
+    def __call__(self, value: object, _place: Place) -> int:
+        """Return the number."""
+        if not isinstance(value, int) or isinstance(value, bool):
+            raise ComplaintError("must be a whole number, without quotes.", "Write it as in 40.")
+        _refuse_out_of_bounds(value)
         return value
 
 
-class OneOf(_Reader):
+def _refuse_out_of_bounds(value: float) -> None:
+    if not 0 < value <= LARGEST_NUMBER:
+        raise ComplaintError(
+            "is out of all bounds.", f"Give a number above 0, at most {LARGEST_NUMBER:.0f}."
+        )
+
+
+class YesNo:
+    """True or false."""
+
+    def __call__(self, value: object, _place: Place) -> bool:
+        """Return it."""
+        if not isinstance(value, bool):
+            raise ComplaintError("must be true or false.", "Write true or false, without quotes.")
+        return value
+
+
+class OneOf(Generic[Member]):
     """A member of an enumeration, by its value."""
 
-    def __init__(self, members: type[Enum]) -> None:
+    def __init__(self, members: type[Member]) -> None:
         self.members = members
 
-    def _read(self, value: object) -> Enum:
+    def __call__(self, value: object, _place: Place) -> Member:
+        """Return the member."""
         return self.members(chosen(value, [str(member.value) for member in self.members]))
 
-    def __get_pydantic_json_schema__(
-        self, _schema: CoreSchema, _handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
-        return {"enum": [member.value for member in self.members]}
 
-
-@dataclass(frozen=True)
-class NameIn(_Reader):
+class NameIn:
     """A name that `Known` has under the attribute `shelf`."""
 
-    shelf: str
+    def __init__(self, shelf: str) -> None:
+        self.shelf = shelf
 
-    def _validate(self, value: object, info: ValidationInfo) -> str:
-        known: Known = info.context  # type: ignore[assignment]
-        return chosen(value, getattr(known, self.shelf))
+    def __call__(self, value: object, place: Place) -> str:
+        """Return the name."""
+        return chosen(value, getattr(place.known, self.shelf))
 
 
 def chosen(value: object, choices: Sequence[str]) -> str:
     """Return `value` if it is among `choices`, or complain with the nearest of them."""
     if not isinstance(value, str):
-        raise complaint("must be text in quotes.", f"Use one of: {', '.join(choices)}.")
+        raise ComplaintError("must be text in quotes.", f"Use one of: {', '.join(choices)}.")
     if value not in choices:
-        raise complaint(f"{value[:60]!r} is not known.", nearest(value, choices))
+        raise ComplaintError(f"{value[:60]!r} is not known.", Nearest(value, choices))
     return value
 
 
-@dataclass(frozen=True)
-class ReadingPair(_Reader):
+class ReadingPair:
     """One measured point: a spindle speed, and torque or power there; kept as torque."""
 
-    def _read(self, value: object) -> Reading:
+    def __call__(self, value: object, _place: Place) -> Reading:
+        """Return the point."""
         if not isinstance(value, list) or len(value) != len(("speed", "torque or power")):
-            raise complaint(
+            raise ComplaintError(
                 "must be a pair: a speed, and the torque or power there.",
                 'Write it as in ["200 rpm", "12 N.m"] or ["900 rpm", "400 W"].',
             )
@@ -209,7 +172,7 @@ class ReadingPair(_Reader):
             return Reading(speed=speed, torque=float(torque_from_power(power=power, speed=speed)))
         if isinstance(value[1], str) and not is_readable(value[1], N_M):
             problem = f"{value[1][:60]!r} is neither a torque nor a power."
-            raise complaint(problem, "Write it as in '12 N.m' or '400 W'.")
+            raise ComplaintError(problem, "Write it as in '12 N.m' or '400 W'.")
         return Reading(speed=speed, torque=quantity(value[1], N_M, above=0.0, least=None))
 
 
@@ -219,3 +182,40 @@ def is_readable(value: object, unit: Unit) -> bool:
         return isinstance(value, str) and math.isfinite(magnitude(value, unit))
     except UnreadableError:
         return False
+
+
+class Allowances:
+    """The allowances that the shop sets otherwise, by name; each has its bounds in `Known`."""
+
+    def __call__(self, value: object, place: Place) -> dict[str, float]:
+        """Return the values by name, or note the faults of each and refuse them."""
+        if not isinstance(value, dict):
+            raise ComplaintError("must be a table.", "Write its heading as [allowances].")
+        read = {name: read_at(place.inside(name), _allowance, one) for name, one in value.items()}
+        values = {name: number for name, number in read.items() if number is not None}
+        if len(values) < len(read):
+            raise NotedError
+        return values
+
+
+def _allowance(value: object, place: Place) -> float:
+    name, allowances = str(place.path[-1]), place.known.allowances
+    if name not in allowances:
+        raise ComplaintError("is not a known allowance.", Nearest(name, list(allowances)))
+    least, most, unit = allowances[name]
+    number = _amount(value, unit)
+    if not least <= number <= most:
+        label = "" if unit is FRACTION else f" {unit.name}"
+        raise ComplaintError(
+            f"is {number:g}{label}, which is out of bounds.",
+            f"Choose from {least:g}{label} to {most:g}{label}.",
+        )
+    return number
+
+
+def _amount(value: object, unit: Unit) -> float:
+    """Return an allowance; a ratio may be a plain number, as 1.2 for 120 %."""
+    if unit is FRACTION and isinstance(value, int | float) and not isinstance(value, bool):
+        # TOML's whole numbers have no largest; a float does.
+        return float(value) if abs(value) <= LARGEST_NUMBER else math.inf
+    return quantity(value, unit, above=None, least=None)

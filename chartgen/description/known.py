@@ -1,13 +1,12 @@
 """The names a shop file may use, handed in by the caller."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from chartgen.quantities import Unit
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Known:
+class Known(NamedTuple):
     """What exists beside the shop file: reference data, layouts, allowances.
 
     `allowances` gives least, most and unit by name. `transmission` names the drive

@@ -1,63 +1,91 @@
 """Lists of a shop file that may also be written as one text: speeds and diameters."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Generic, NamedTuple, TypeVar
 
 from chartgen.description.diameters import EXAMPLES, MOST_DIAMETERS, diameters_of
-from chartgen.description.fields import complaint, quantity, sentences
+from chartgen.description.fields import quantity, sentences
+from chartgen.description.problems import ComplaintError
+from chartgen.description.tables import ListOf, Place
 from chartgen.quantities import RPM
 from chartgen.units import UnreadableError, speed_range
 
+T = TypeVar("T")
 
-@dataclass(frozen=True, slots=True)
-class SpeedRange:
+
+class SpeedRange(NamedTuple):
     """A range that a controller covers [rev/min]."""
 
     slowest: float
     fastest: float
 
 
-@dataclass(frozen=True, slots=True)
-class SingleSpeeds:
+class SingleSpeeds(NamedTuple):
     """Speeds that belts or gears give [rev/min]."""
 
     speeds: tuple[float, ...]
 
 
-def read_speeds(value: Any, handler: Any) -> Any:  # noqa: ANN401 - pydantic's own signature
-    """Read "60..1000 rpm" as a range, "250 rpm" or a list as single speeds."""
-    if isinstance(value, list):
-        return SingleSpeeds(distinct(handler(value), "rpm"))
-    if isinstance(value, str) and ".." in value.replace("…", ".."):
-        try:
-            return SpeedRange(*speed_range(value))
-        except UnreadableError as error:
-            raise complaint(*sentences(error)) from error
-    return SingleSpeeds((quantity(value, RPM, above=0.0, least=None),))
+class Speeds:
+    """Reads "60..1000 rpm" as a range, "250 rpm" or a list as single speeds."""
+
+    def __init__(self, listed: ListOf[float]) -> None:
+        self.listed = listed
+
+    def __call__(self, value: object, place: Place) -> SpeedRange | SingleSpeeds:
+        """Return the speeds [rev/min]."""
+        if isinstance(value, list):
+            return SingleSpeeds(distinct(self.listed(value, place), "rpm"))
+        if isinstance(value, str) and ".." in value.replace("…", ".."):
+            try:
+                return SpeedRange(*speed_range(value))
+            except UnreadableError as error:
+                raise ComplaintError(*sentences(error)) from error
+        return SingleSpeeds((quantity(value, RPM, above=0.0, least=None),))
 
 
-def read_diameters(value: Any, handler: Any) -> Any:  # noqa: ANN401
-    """Read a list of diameters, a range with a step, or preferred numbers."""
-    if isinstance(value, str):
-        try:
-            return diameters_of(value)
-        except UnreadableError as error:
-            raise complaint(*sentences(error)) from error
-    if not isinstance(value, list):
-        raise complaint("must be a list, or text in quotes.", f"Write it as in {EXAMPLES}.")
-    diameters = distinct(handler(value), "mm")
-    if len(diameters) > MOST_DIAMETERS:
-        raise complaint(f"lists {len(diameters)} diameters.", f"Choose at most {MOST_DIAMETERS}.")
-    if list(diameters) != sorted(diameters):
-        raise complaint("must rise.", "List the diameters from small to large.")
-    return diameters
+class Diameters:
+    """Reads a list of diameters, a range with a step, or preferred numbers."""
+
+    def __init__(self, listed: ListOf[float]) -> None:
+        self.listed = listed
+
+    def __call__(self, value: object, place: Place) -> tuple[float, ...]:
+        """Return the diameters [mm], from small to large."""
+        if isinstance(value, str):
+            try:
+                return diameters_of(value)
+            except UnreadableError as error:
+                raise ComplaintError(*sentences(error)) from error
+        if not isinstance(value, list):
+            raise ComplaintError(
+                "must be a list, or text in quotes.", f"Write it as in {EXAMPLES}."
+            )
+        diameters = distinct(self.listed(value, place), "mm")
+        if len(diameters) > MOST_DIAMETERS:
+            raise ComplaintError(
+                f"lists {len(diameters)} diameters.", f"Choose at most {MOST_DIAMETERS}."
+            )
+        if list(diameters) != sorted(diameters):
+            raise ComplaintError("must rise.", "List the diameters from small to large.")
+        return diameters
 
 
-def distinct(values: Sequence[Any], unit: str = "") -> tuple[Any, ...]:
+class Distinct(Generic[T]):
+    """Reads a list that has each item once."""
+
+    def __init__(self, listed: ListOf[T]) -> None:
+        self.listed = listed
+
+    def __call__(self, value: object, place: Place) -> tuple[T, ...]:
+        """Return the items."""
+        return distinct(self.listed(value, place))
+
+
+def distinct(values: Sequence[T], unit: str = "") -> tuple[T, ...]:
     """Return `values`, or complain of the first that comes twice."""
     for position, value in enumerate(values):
         if value in values[:position]:
             shown = f"{value:g} {unit}" if unit else f"'{value}'"
-            raise complaint(f"has {shown} twice.", "List each once.")
+            raise ComplaintError(f"has {shown} twice.", "List each once.")
     return tuple(values)

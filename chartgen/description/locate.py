@@ -8,9 +8,10 @@ where it loses the track the nearest enclosing table answers.
 import re
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TypeAlias
 
-KeyPath: TypeAlias = tuple[str | int, ...]
+from chartgen.description.problems import KeyPath
+
+__all__ = ["KeyPath", "line_of"]
 
 _TOKEN = re.compile(
     r'"""(?:\\.|[^\\])*?"{3,5}'

@@ -2,12 +2,10 @@
 
 from functools import partial
 from itertools import chain, count
-from string import ascii_uppercase
 
 from chartgen.description.known import Known
 from chartgen.description.lists import SingleSpeeds, SpeedRange
-from chartgen.description.locate import KeyPath
-from chartgen.description.problems import Problems
+from chartgen.description.problems import KeyPath, Problems
 from chartgen.description.schema import (
     ChuckTable,
     CrossSlideTable,
@@ -21,6 +19,7 @@ from chartgen.physics.motor import power_from_torque
 
 MOTOR: KeyPath = ("lathe", "motor")
 DRIVE: KeyPath = ("lathe", "drive")
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
 def motor_of(table: MotorTable, drive: DriveTable | None, problems: Problems) -> Motor | None:
@@ -33,7 +32,7 @@ def motor_of(table: MotorTable, drive: DriveTable | None, problems: Problems) ->
         readings = [
             (float(power_from_torque(torque=reading.torque, speed=reading.speed)), reading.speed)
             for position in (drive.position if drive else ())
-            for reading in position.readings or ()
+            for reading in position.readings
         ]
         if not readings:
             return None
@@ -57,7 +56,7 @@ def motor_of(table: MotorTable, drive: DriveTable | None, problems: Problems) ->
         above_base=table.above_base,
         efficiency=table.efficiency,
     )
-    keys = MotorTable.model_fields
+    keys = MotorTable.keys
     return problems.attempt(MOTOR, make, keys=keys, mend="Compare it with the motor's plate.")
 
 
@@ -78,12 +77,12 @@ def drive_of(
     make = partial(
         Drive,
         positions=tuple(positions),
-        elements=tuple(table.elements or ()),
+        elements=table.elements,
         efficiency=table.efficiency,
         fastest_spindle=table.fastest_spindle,
     )
     mend = "Compare it with the machine's manual."
-    return problems.attempt(DRIVE, make, keys=DriveTable.model_fields, mend=mend)
+    return problems.attempt(DRIVE, make, keys=DriveTable.keys, mend=mend)
 
 
 def chuck_of(table: ChuckTable) -> Chuck:
@@ -98,14 +97,14 @@ def cross_slide_of(table: CrossSlideTable) -> CrossSlide:
         divisions=table.divisions,
         dial_reads=table.dial_reads,
         backlash=table.backlash,
-        power_feeds=tuple(sorted(table.power_feeds or ())),
+        power_feeds=tuple(sorted(table.power_feeds)),
     )
 
 
 def _suits(position: PositionTable, motor: MotorTable, path: KeyPath, problems: Problems) -> bool:
     """Whether a position can belong to this motor; notes what cannot."""
     before = len(problems.found)
-    is_range = isinstance(position.speeds_given, SpeedRange)
+    is_range = isinstance(position.speeds, SpeedRange)
     measured = motor.kind is MotorKind.MEASURED
     if is_range and not motor.kind.stepless:
         problems.add(
@@ -142,7 +141,7 @@ def _suits(position: PositionTable, motor: MotorTable, path: KeyPath, problems: 
 
 def _runs(position: PositionTable) -> list[tuple[str, float, float]]:
     """Return name, slowest and fastest of what the model holds as one position each."""
-    given = position.speeds_given
+    given = position.speeds
     if isinstance(given, SpeedRange):
         return [(position.name, given.slowest, given.fastest)]
     if len(given.speeds) == 1:
@@ -153,7 +152,7 @@ def _runs(position: PositionTable) -> list[tuple[str, float, float]]:
 def _positions(
     position: PositionTable, mark: str, motor: MotorTable, known: Known
 ) -> list[DrivePosition]:
-    readings = sorted(position.readings or (), key=lambda reading: reading.speed)
+    readings = sorted(position.readings, key=lambda reading: reading.speed)
     return [
         DrivePosition(
             name=name,
@@ -183,12 +182,12 @@ def _motor_top_speed(motor: MotorTable, spindle_speed: float, known: Known) -> f
 def _marks(drive: DriveTable) -> list[str]:
     """Return a mark for each position of the file, where speeds alone do not tell them apart."""
     marks = [position.mark for position in drive.position]
-    given = [position.speeds_given for position in drive.position]
+    given = [position.speeds for position in drive.position]
     speeds = [speed for one in given if isinstance(one, SingleSpeeds) for speed in one.speeds]
     all_single = all(isinstance(one, SingleSpeeds) for one in given)
     if len(marks) == 1 or (all_single and len(set(speeds)) == len(speeds)):
         return marks
     unlike = {mark for mark in marks if mark and marks.count(mark) == 1}
-    signs = chain(ascii_uppercase, map(str, count(1)))
+    signs = chain(LETTERS, map(str, count(1)))
     free = (sign for sign in signs if sign not in unlike)
     return [mark if mark in unlike else next(free) for mark in marks]

@@ -1,22 +1,55 @@
-"""Everything wrong with one file, collected as it is found."""
+"""Everything wrong with one file, collected as it is found.
 
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass
-from typing import TypeVar
+A mend that needs a search (the nearest of some names, a line of the example) is only asked
+for here; `complaints` finds the words, and is loaded for the first file that has a fault.
+"""
 
-from chartgen.description.locate import KeyPath, line_of
-from chartgen.errors import Fault
+from collections.abc import Callable, Iterable, Sequence
+from typing import NamedTuple, TypeAlias, TypeVar
 
 T = TypeVar("T")
+KeyPath: TypeAlias = tuple[str | int, ...]
+
+MISSING = "is missing."
+UNKNOWN_KEY = "is not a known key."
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Nearest(NamedTuple):
+    """A mend to be found: the one of `choices` that `word` may have meant."""
+
+    word: str
+    choices: Sequence[str]
+
+
+class Quoted(NamedTuple):
+    """A mend to be found: how to write `value` as text."""
+
+    value: object
+
+
+# None stands for a mend that follows from the place: which keys and brackets belong there.
+Mend: TypeAlias = str | Nearest | Quoted | None
+
+
+class Problem(NamedTuple):
     """One thing wrong at one key; list items count from 0 in `path`."""
 
     path: KeyPath
     problem: str
-    mend: str
+    mend: Mend
+
+
+class ComplaintError(ValueError):
+    """A value that cannot be used: what is wrong, and the mend."""
+
+    def __init__(self, problem: str, mend: Mend) -> None:
+        self.problem = problem
+        self.mend = mend
+        super().__init__(problem)
+
+
+class NotedError(ValueError):
+    """A list or table that cannot be used, for problems inside it that are noted already."""
 
 
 class Problems:
@@ -25,7 +58,7 @@ class Problems:
     def __init__(self) -> None:
         self.found: list[Problem] = []
 
-    def add(self, path: KeyPath, problem: str, mend: str) -> None:
+    def add(self, path: KeyPath, problem: str, mend: Mend) -> None:
         """Note one problem."""
         self.found.append(Problem(path, problem, mend))
 
@@ -46,29 +79,3 @@ class Problems:
             own_mend = f"{own_mend[:1].upper()}{own_mend[1:]}." if own_mend else mend
             self.add(place, f"{problem}.", own_mend)
             return None
-
-    def faults(self, *, file: str, text: str) -> list[Fault]:
-        """Return the problems with their lines, in the order of the file."""
-        # Twelve diameters without a unit are one slip, told once.
-        unlike: dict[tuple[KeyPath, str, str], Problem] = {}
-        for problem in self.found:
-            is_item = bool(problem.path) and isinstance(problem.path[-1], int)
-            family = problem.path[:-1] if is_item else problem.path
-            unlike.setdefault((family, problem.problem, problem.mend), problem)
-        faults = [
-            Fault(file, line_of(text, one.path), dotted(one.path), one.problem, one.mend)
-            for one in unlike.values()
-        ]
-        return sorted(faults, key=lambda fault: (fault.line, fault.key, fault.problem))
-
-
-def dotted(path: KeyPath) -> str:
-    """Return a key as a person points at it: list items count from 1, as in blade[2].height."""
-    words = ""
-    for part in path:
-        if isinstance(part, int):
-            words += f"[{part + 1}]"
-        else:
-            name = part if part.replace("-", "_").replace("_", "a").isalnum() else repr(part)
-            words += f".{name}" if words else name
-    return words

@@ -1,19 +1,8 @@
-"""The tables of a shop file and the keys each takes, also as a JSON Schema for editors."""
-
-from typing import Annotated, Any
-
-from pydantic import (
-    AfterValidator,
-    BaseModel,
-    ConfigDict,
-    Field,
-    ValidationInfo,
-    WrapValidator,
-    field_validator,
-)
-from pydantic_core import PydanticCustomError
+"""The tables of a shop file: the keys of each, and what reads the value of each."""
 
 from chartgen.description.fields import (
+    Allowances,
+    Count,
     DateText,
     InUnit,
     NameIn,
@@ -23,151 +12,139 @@ from chartgen.description.fields import (
     Words,
     YesNo,
 )
-from chartgen.description.lists import (
-    SingleSpeeds,
-    SpeedRange,
-    distinct,
-    read_diameters,
-    read_speeds,
+from chartgen.description.lists import Diameters, Distinct, Speeds
+from chartgen.description.tables import (
+    ListOf,
+    Table,
+    TableOf,
+    optional,
+    required,
+    required_unless,
 )
 from chartgen.model.blade import Edge, ToolMaterial
-from chartgen.model.lathe import DialReads, Reading
+from chartgen.model.lathe import DialReads
 from chartgen.model.motor import AboveBase, MotorKind, PowerIs
 from chartgen.model.shop import Feeding, LengthUnits
 from chartgen.quantities import FRACTION, MM, MM_REV, RPM, UM, WATT
 
-Length = Annotated[float, InUnit(MM)]
-Radius = Annotated[float, InUnit(UM)]
-Feed = Annotated[float, InUnit(MM_REV)]
-Speed = Annotated[float, InUnit(RPM)]
-Power = Annotated[float, InUnit(WATT)]
-Share = Annotated[float, InUnit(FRACTION)]
-Text = Annotated[str, Words()]
-Switch = Annotated[bool, YesNo()]
-Names = AfterValidator(distinct)
-AT_LEAST_ONE = Field(min_length=1)
-
-
-class Table(BaseModel):
-    """A table of the file; a key it does not know is a fault."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
+LENGTH = InUnit(MM)
+SPEED = InUnit(RPM)
+POWER = InUnit(WATT)
+SHARE = InUnit(FRACTION)
+TEXT = Words()
+SWITCH = YesNo()
 
 
 class ShopTable(Table):
     """[shop]: what the cards are called."""
 
-    name: Text
-    revision: Text = ""
-    date: Annotated[str, DateText()] = ""
+    __slots__ = ()
+    name = required(TEXT)
+    revision = optional(TEXT, default="")
+    date = optional(DateText(), default="")
 
 
 class MotorTable(Table):
     """[lathe.motor]: what the plates of motor and controller state."""
 
-    kind: Annotated[MotorKind, OneOf(MotorKind)]
-    power: Power | None = Field(default=None, validate_default=True)
-    power_is: Annotated[PowerIs, OneOf(PowerIs)] | None = Field(default=None, validate_default=True)
-    base_speed: Speed | None = Field(default=None, validate_default=True)
-    fastest: Speed | None = None
-    breakdown: Share | None = None
-    overload: Share | None = None
-    current_limit: Share | None = None
-    forced_cooling: Switch = False
-    above_base: Annotated[AboveBase, OneOf(AboveBase)] = AboveBase.CONSTANT_POWER
-    efficiency: Share | None = None
-
-    @field_validator("power", "power_is", "base_speed")
-    @classmethod
-    def _stated_unless_measured(cls, value: object, info: ValidationInfo) -> object:
-        if value is None and info.data.get("kind") is not MotorKind.MEASURED:
-            raise PydanticCustomError("missing_plate_value", "is missing")
-        return value
+    __slots__ = ()
+    kind = required(OneOf(MotorKind))
+    power = required_unless("kind", MotorKind.MEASURED, POWER)
+    power_is = required_unless("kind", MotorKind.MEASURED, OneOf(PowerIs))
+    base_speed = required_unless("kind", MotorKind.MEASURED, SPEED)
+    fastest = optional(SPEED, default=None)
+    breakdown = optional(SHARE, default=None)
+    overload = optional(SHARE, default=None)
+    current_limit = optional(SHARE, default=None)
+    forced_cooling = optional(SWITCH, default=False)
+    above_base = optional(OneOf(AboveBase), default=AboveBase.CONSTANT_POWER)
+    efficiency = optional(SHARE, default=None)
 
 
 class PositionTable(Table):
     """[[lathe.drive.position]]: one belt or gear position, or one open range."""
 
-    name: Text
-    mark: Annotated[str, Words(longest=3)] = ""
-    speeds: Annotated[list[Speed], AT_LEAST_ONE, WrapValidator(read_speeds)]
-    dial_step: Speed = 10.0
-    motor_ratio: Annotated[float, Number()] | None = None
-    readings: Annotated[list[Annotated[Reading, ReadingPair()]], AT_LEAST_ONE] | None = None
-
-    @property
-    def speeds_given(self) -> SpeedRange | SingleSpeeds:
-        """What `speeds` was read as."""
-        given: Any = self.speeds
-        assert isinstance(given, SpeedRange | SingleSpeeds)  # noqa: S101 - read_speeds made it
-        return given
+    __slots__ = ()
+    name = required(TEXT)
+    mark = optional(Words(longest=3), default="")
+    speeds = required(Speeds(ListOf(SPEED)))
+    dial_step = optional(SPEED, default=10.0)
+    motor_ratio = optional(Number(), default=None)
+    readings = optional(ListOf(ReadingPair()), default=())
 
 
 class DriveTable(Table):
     """[lathe.drive]: from the motor to the spindle."""
 
-    fastest_spindle: Speed
-    elements: Annotated[list[Annotated[str, NameIn("transmission")]], AT_LEAST_ONE] | None = None
-    efficiency: Share | None = None
-    position: Annotated[list[PositionTable], AT_LEAST_ONE]
+    __slots__ = ()
+    fastest_spindle = required(SPEED)
+    elements = optional(ListOf(NameIn("transmission")), default=())
+    efficiency = optional(SHARE, default=None)
+    position = required(ListOf(TableOf(PositionTable)))
 
 
 class ChuckTable(Table):
     """[lathe.chuck]: the chuck in use."""
 
-    size: Length
-    marked_speed: Speed | None = None
+    __slots__ = ()
+    size = required(LENGTH)
+    marked_speed = optional(SPEED, default=None)
 
 
 class CrossSlideTable(Table):
     """[lathe.cross_slide]: the screw, the dial and the feeds behind the parting tool."""
 
-    travel_per_turn: Length
-    divisions: Annotated[int, Number(whole=True)]
-    dial_reads: Annotated[DialReads, OneOf(DialReads)]
-    backlash: Annotated[float, InUnit(MM, or_zero=True)] | None = None
-    power_feeds: Annotated[list[Feed], AT_LEAST_ONE, Names] | None = None
+    __slots__ = ()
+    travel_per_turn = required(LENGTH)
+    divisions = required(Count())
+    dial_reads = required(OneOf(DialReads))
+    backlash = optional(InUnit(MM, or_zero=True), default=None)
+    power_feeds = optional(Distinct(ListOf(InUnit(MM_REV))), default=())
 
 
 class LatheTable(Table):
     """[lathe]: one particular machine."""
 
-    name: Text
-    motor: MotorTable
-    drive: DriveTable
-    chuck: ChuckTable
-    cross_slide: CrossSlideTable
+    __slots__ = ()
+    name = required(TEXT)
+    motor = required(TableOf(MotorTable))
+    drive = required(TableOf(DriveTable))
+    chuck = required(TableOf(ChuckTable))
+    cross_slide = required(TableOf(CrossSlideTable))
 
 
 class BladeTable(Table):
     """[[blade]]: one parting blade in its holder."""
 
-    name: Text
-    tool: Annotated[ToolMaterial, OneOf(ToolMaterial)]
-    edge: Annotated[Edge, OneOf(Edge)]
-    edge_radius: Radius | None = None
-    worn: Switch = False
-    insert_width: Length
-    thickness: Length
-    height: Length
-    projection: Length
+    __slots__ = ()
+    name = required(TEXT)
+    tool = required(OneOf(ToolMaterial))
+    edge = required(OneOf(Edge))
+    edge_radius = optional(InUnit(UM), default=None)
+    worn = optional(SWITCH, default=False)
+    insert_width = required(LENGTH)
+    thickness = required(LENGTH)
+    height = required(LENGTH)
+    projection = required(LENGTH)
 
 
 class PrintTable(Table):
     """[print]: what to print."""
 
-    materials: Annotated[list[Annotated[str, NameIn("materials")]], AT_LEAST_ONE, Names]
-    diameters: Annotated[list[Length], AT_LEAST_ONE, WrapValidator(read_diameters)]
-    layouts: Annotated[list[Annotated[str, NameIn("layouts")]], AT_LEAST_ONE, Names]
-    units: Annotated[LengthUnits, OneOf(LengthUnits)] = LengthUnits.METRIC
-    feeding: Annotated[Feeding, OneOf(Feeding)] = Feeding.HAND
+    __slots__ = ()
+    materials = required(Distinct(ListOf(NameIn("materials"))))
+    diameters = required(Diameters(ListOf(LENGTH)))
+    layouts = required(Distinct(ListOf(NameIn("layouts"))))
+    units = optional(OneOf(LengthUnits), default=LengthUnits.METRIC)
+    feeding = optional(OneOf(Feeding), default=Feeding.HAND)
 
 
 class ShopFile(Table):
-    """The whole file. `allowances` are checked by name in `assemble`."""
+    """The whole file."""
 
-    shop: ShopTable
-    lathe: LatheTable
-    blade: Annotated[list[BladeTable], AT_LEAST_ONE]
-    print: PrintTable
-    allowances: dict[str, Any] = {}
+    __slots__ = ()
+    shop = required(TableOf(ShopTable))
+    lathe = required(TableOf(LatheTable))
+    blade = required(ListOf(TableOf(BladeTable)))
+    print = required(TableOf(PrintTable))
+    allowances = optional(Allowances(), default=None)

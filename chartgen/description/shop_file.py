@@ -1,7 +1,6 @@
 """A shop file: bytes in, the model out, or every fault of the file at once."""
 
 from chartgen.description.assemble import shop_of
-from chartgen.description.complaints import check_against_schema
 from chartgen.description.example import example_text
 from chartgen.description.known import Known
 from chartgen.description.problems import Problems
@@ -40,8 +39,9 @@ def read_shop(text: bytes, *, file: str, known: Known) -> Shop:
         raise DescriptionError([Fault(file, 0, "", problem, mend)])
 
     problems = Problems()
-    check_against_schema(raw, known, problems)
     shop = shop_of(raw, known, problems)
     if shop is None or problems.found:
-        raise DescriptionError(problems.faults(file=file, text=source))
+        from chartgen.description.complaints import faults_of
+
+        raise DescriptionError(faults_of(problems.found, file=file, text=source))
     return shop

@@ -33,7 +33,7 @@ _PLAIN_WORDS = (
     ("Expected ']]' at the end", "a table's heading is not closed.", "End it with ]]."),
     ("Invalid initial character", "no key can begin like this.", 'Write it as in power = "550 W".'),
 )
-_WHERE = re.compile(r" \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)$")
+_WHERE = r" \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)$"
 _UNKNOWN = ("this cannot be understood.", 'Write key = "text", one on a line.')
 
 
@@ -72,7 +72,7 @@ def parsed(text: str, *, file: str) -> dict[str, Any]:
 
 
 def _syntax_fault(message: str, text: str, file: str) -> Fault:
-    where = _WHERE.search(message)
+    where = re.search(_WHERE, message)
     problem, mend = next(
         (words for start, *words in _PLAIN_WORDS if message.startswith(start)), _UNKNOWN
     )

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from chartgen.description.schema import ShopFile
+from chartgen.description.json_schema import json_schema
 from chartgen.description.shop_file import example_text
 from chartgen.errors import DescriptionError
 from chartgen.model.shop import Shop
@@ -159,14 +159,42 @@ def test_any_value_at_any_key_gives_a_shop_or_faults_with_mends(
 
 
 def test_the_schema_can_be_given_to_an_editor() -> None:
-    schema = ShopFile.model_json_schema()
+    schema = json_schema()
+    lathe = schema["properties"]["lathe"]["properties"]
 
     assert set(schema["properties"]) == {"shop", "lathe", "blade", "print", "allowances"}
-    assert schema["$defs"]["ChuckTable"]["properties"]["size"] == {
-        "examples": ["2 mm"],
-        "title": "Size",
-        "type": "string",
+    assert schema["required"] == ["shop", "lathe", "blade", "print"]
+    assert lathe["chuck"] == {
+        "type": "object",
+        "description": "the chuck in use.",
+        "properties": {
+            "size": {"type": "string", "examples": ["2 mm"]},
+            "marked_speed": {"type": "string", "examples": ["1400 rpm"]},
+        },
+        "required": ["size"],
+        "additionalProperties": False,
     }
+    assert lathe["cross_slide"]["properties"]["dial_reads"] == {"enum": ["radius", "diameter"]}
+    assert lathe["cross_slide"]["properties"]["power_feeds"] == {
+        "type": "array",
+        "items": {"type": "string", "examples": ["0.05 mm/rev"]},
+        "minItems": 1,
+        "uniqueItems": True,
+    }
+
+
+def test_a_sound_file_is_read_without_what_only_faults_need() -> None:
+    printing = tomllib.loads(EXAMPLE)["print"]
+    script = (
+        "import sys; from chartgen.description.shop_file import *\n"
+        f"known = Known(materials={printing['materials']}, layouts={printing['layouts']},"
+        " allowances={}, transmission=('v-belt',), dc_no_load=1.0)\n"
+        "read_shop(example_text(), file='x', known=known)\n"
+        "late = {'pint', 'fractions', 'pydantic', 'chartgen.description.complaints'}\n"
+        "sys.exit(late & set(sys.modules) or 0)"
+    )
+    ended = subprocess.run([sys.executable, "-c", script], check=False, capture_output=True)
+    assert (ended.returncode, ended.stderr) == (0, b"")
 
 
 def test_reading_the_example_does_not_import_pint() -> None:

@@ -1,22 +1,31 @@
-"""Text in, floats out; the only module that imports pint, and only for rare units.
+"""Text in, floats out; the only package that imports pint, and only for rare units.
 
 A revolution is a dimension of its own here. Counted as 2π radians, as pint does by
 default, a feed of "0.25 mm" with its "/rev" forgotten would pass as 1.57 mm per turn.
 
-The number in front of a unit is read as an exact fraction, so that "1/16 in" and
+The number in front of a unit is read as an exact ratio, so that "1/16 in" and
 "1.5875 mm" are the same float; nothing else in the text is ever evaluated.
 """
 
 import re
-from enum import Enum
-from fractions import Fraction
 from functools import cache
 from typing import TYPE_CHECKING
 
 from chartgen.quantities import RPM, Unit
+from chartgen.units.factors import FACTORS, Kind, Ratio, exact, product
 
 if TYPE_CHECKING:
     import pint
+
+__all__ = [
+    "FACTORS",
+    "SHOP_UNITS",
+    "Kind",
+    "UnreadableError",
+    "between",
+    "magnitude",
+    "speed_range",
+]
 
 SHOP_UNITS = (
     "rev = [turn] = revolution = turn",
@@ -27,108 +36,11 @@ SHOP_UNITS = (
 )
 LONGEST_TEXT = 60
 
-
-class Kind(Enum):
-    """What a number measures: in trade words, as pint spells its unit here, and how to put it."""
-
-    LENGTH = "a length", "mm", "write it"
-    FEED = "a feed", "mm/rev", "write it per turn,"
-    SURFACE_SPEED = "a speed along the surface", "m/min", "write a length per minute,"
-    SPINDLE_SPEED = "a spindle speed", "rev/min", "write turns per minute,"
-    RATE = "a number of times per minute", "1/min", "write it per minute,"
-    TIME = "a time", "min", "write it"
-    MASS = "a mass", "kg", "write it"
-    FORCE = "a force", "N", "write it"
-    PRESSURE = "a force on an area", "N/mm**2", "write it"
-    TORQUE = "a torque", "N*m", "write a force times an arm,"
-    POWER = "a power", "W", "write it"
-    VOLUME_RATE = "a volume per minute", "mm**3/min", "write it"
-    SHARE = "a share", "dimensionless", "write it in percent,"
-    ANGLE = "an angle", "deg", "write it in degrees,"
-    OTHER = "", "", ""
-
-    def __init__(self, words: str, held_in: str, advice: str) -> None:
-        self.words = words
-        self.held_in = held_in
-        self.advice = advice
-
-
-class UnreadableError(ValueError):
-    """Text that is not the quantity wanted: what is wrong, and the mend."""
-
-    def __init__(self, problem: str, mend: str) -> None:
-        self.problem = problem
-        self.mend = mend
-        super().__init__(f"{problem}: {mend}")
-
-
-def _table(kind: Kind, spellings: dict[str, str]) -> dict[str, tuple[Kind, Fraction]]:
-    """Return one kind's part of the table; a value is an exact number, or a product "a b"."""
-    factors = {}
-    for words, product in spellings.items():
-        factor = Fraction(1)
-        for part in product.split():
-            factor *= Fraction(part)
-        for word in words.split(","):
-            factors[word] = (kind, factor)
-    return factors
-
-
-# Exact by definition: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, g = 9.80665 m/s2,
-# 1 hp = 550 ft.lbf/s, 1 PS = 75 kgf.m/s. A test derives each from pint.
-FACTORS: dict[str, tuple[Kind, Fraction]] = {
-    **_table(
-        Kind.LENGTH,
-        {"mm,MM": "1", "cm": "10", "m": "1000", "um,micron,microns": "1/1000"}
-        | {'in,inch,inches,IN,"': "25.4", "thou": "0.0254", "ft,foot,feet": "304.8"},
-    ),
-    **_table(
-        Kind.FEED,
-        {"mm/rev,mm/r,mm/turn,mm/U": "1", "um/rev": "1/1000"}
-        | {"in/rev,inch/rev,ipr,IPR": "25.4", "thou/rev": "0.0254"},
-    ),
-    **_table(
-        Kind.SURFACE_SPEED,
-        {"m/min": "1", "m/s": "60", "mm/min": "1/1000", "mm/s": "60/1000"}
-        | {"ft/min,sfm,SFM,sfpm,fpm": "0.3048", "in/min,ipm": "0.0254", "ft/s": "60 0.3048"},
-    ),
-    **_table(
-        Kind.SPINDLE_SPEED,
-        {"rpm,RPM,rev/min,revs/min,r/min,turns/min,turn/min,U/min": "1", "rps,rev/s": "60"},
-    ),
-    **_table(Kind.RATE, {"1/min,min-1,/min": "1"}),
-    **_table(
-        Kind.TIME, {"min,minute,minutes": "1", "s,sec,second,seconds": "1/60", "h,hour,hours": "60"}
-    ),
-    **_table(Kind.MASS, {"kg": "1", "g": "1/1000", "lb,lbs": "0.45359237"}),
-    **_table(
-        Kind.FORCE, {"N": "1", "kN": "1000", "lbf": "0.45359237 9.80665", "kgf,kp": "9.80665"}
-    ),
-    **_table(
-        Kind.PRESSURE,
-        {"N/mm2,MPa": "1", "GPa,kN/mm2": "1000", "J/mm3": "1000"}
-        | {"psi": "0.45359237 9.80665 100/64516", "ksi": "1000 0.45359237 9.80665 100/64516"},
-    ),
-    **_table(
-        Kind.TORQUE,
-        {"N.m,Nm": "1", "N.mm,Nmm": "1/1000", "N.cm,Ncm": "1/100"}
-        | {"ft.lb,lb.ft,ft.lbf,lbf.ft": "0.45359237 9.80665 0.3048"}
-        | {"in.lb,lb.in,in.lbf,lbf.in": "0.45359237 9.80665 0.0254"},
-    ),
-    **_table(
-        Kind.POWER,
-        {"W": "1", "kW,KW": "1000", "hp,HP": "550 0.45359237 9.80665 0.3048", "PS": "75 9.80665"},
-    ),
-    **_table(Kind.VOLUME_RATE, {"mm3/min": "1", "cm3/min": "1000", "in3/min": "16387.064"}),
-    **_table(Kind.SHARE, {"%,percent": "1/100"}),
-    **_table(Kind.ANGLE, {"deg,°,degree,degrees": "1"}),
-}
-
 # A motor's plate prints its speed as "1400 min-1", and a handle's pace is turns too.
 _EITHER_TURNS_OR_TIMES = frozenset(
     spelling
     for spelling, (kind, factor) in FACTORS.items()
-    if kind in {Kind.SPINDLE_SPEED, Kind.RATE} and factor == 1
+    if kind in {Kind.SPINDLE_SPEED, Kind.RATE} and factor == (1, 1)
 )
 
 _SIGN_VARIANTS = str.maketrans(
@@ -140,8 +52,18 @@ _NUMBER = re.compile(
     r"|(?P<decimal>[0-9]*\.?[0-9]+|[0-9]+\.(?!\.))(?P<exponent>[eE][+-]?[0-9]{1,2})?)"
     r"(?![0-9,/])[ \t]*"
 )
-_COMMA = re.compile(r"[+-]?(?P<before>[0-9]*),(?P<after>[0-9]+)")
-_UNIT_EXPRESSION = re.compile(r"(?:1?/)?[A-Za-zΩ°]+(?:-?[1-3])?(?:[./][A-Za-zΩ°]+(?:-?[1-3])?)*")
+# These are compiled when a text first needs them; most never does.
+_COMMA = r"[+-]?(?P<before>[0-9]*),(?P<after>[0-9]+)"
+_UNIT_EXPRESSION = r"(?:1?/)?[A-Za-zΩ°]+(?:-?[1-3])?(?:[./][A-Za-zΩ°]+(?:-?[1-3])?)*"
+
+
+class UnreadableError(ValueError):
+    """Text that is not the quantity wanted: what is wrong, and the mend."""
+
+    def __init__(self, problem: str, mend: str) -> None:
+        self.problem = problem
+        self.mend = mend
+        super().__init__(f"{problem}: {mend}")
 
 
 def magnitude(
@@ -175,7 +97,10 @@ def magnitude(
         raise UnreadableError(
             f"{_shown(text)} {is_what}", f"{wanted.advice} as in '{unit.example}'"
         )
-    value = float(number * factor / (1 if wanted is Kind.SHARE else own_factor))
+    ratio = product(number, factor)
+    if wanted is not Kind.SHARE:
+        ratio = product(ratio, Ratio(own_factor.bottom, own_factor.top))
+    value = float(ratio)
     if above is not None and value <= above:
         raise _badly_written(text, f"must be more than {above:g}", unit)
     if least is not None and value < least:
@@ -198,7 +123,7 @@ def between(text: str, unit: Unit) -> tuple[float, float]:
             f"{_shown(text)} is not a range", f"write it as in '1..10 {unit_name}'"
         )
     high = magnitude(high_text.strip(), unit, above=0.0)
-    if re.fullmatch(r"[0-9./ -]+", low_text):
+    if low_text and not low_text.strip("0123456789./ -"):
         low_text = f"{low_text.strip()} {_split(high_text.strip(), unit)[1]}"
     low = magnitude(low_text.strip(), unit, above=0.0)
     if low > high:
@@ -213,12 +138,12 @@ def speed_range(text: str) -> tuple[float, float]:
     return between(text, RPM)
 
 
-def _split(text: str, unit: Unit) -> tuple[Fraction, str]:
+def _split(text: str, unit: Unit) -> tuple[Ratio, str]:
     """Return the exact number in `text` and its unit in the spelling of the table."""
     plain = text.strip().replace("\N{MINUS SIGN}", "-")
     if len(plain) > LONGEST_TEXT:
         raise _badly_written(text, "is too long", unit)
-    if comma := _COMMA.match(plain):
+    if "," in plain and (comma := re.match(_COMMA, plain)):
         before, after = comma["before"], comma["after"]
         point = f"write {before or '0'}.{after} with a point"
         # Three digits after a comma may have been meant as thousands.
@@ -231,29 +156,34 @@ def _split(text: str, unit: Unit) -> tuple[Fraction, str]:
     rest = plain[match.end() :]
     if not rest:
         raise _badly_written(text, "needs a unit", unit)
-    if re.match(r"[0-9](?!/[A-Za-z])", rest):
+    if rest[0] in "0123456789" and re.match(r"[0-9](?!/[A-Za-z])", rest):
         problem = f"{_shown(text)} has a gap in its number"
         raise UnreadableError(problem, "write the number without a space")
     if match["bottom"] and not match["bottom"].strip("0"):
         raise _badly_written(text, "divides by 0", unit)
     if match["decimal"]:
-        number = Fraction(match["decimal"] + (match["exponent"] or ""))
+        top, bottom = exact(match["decimal"])
+        power = int((match["exponent"] or "e0")[1:])
+        top, bottom = top * 10 ** max(0, power), bottom * 10 ** max(0, -power)
     else:
-        number = int(match["whole"] or 0) + Fraction(int(match["top"]), int(match["bottom"]))
-    return (-number if match["sign"] == "-" else number), _spelling(rest)
+        top, bottom = int(match["top"]), int(match["bottom"])
+        top += int(match["whole"] or 0) * bottom
+    return Ratio(-top if match["sign"] == "-" else top, bottom), _spelling(rest)
 
 
 def _spelling(unit_text: str) -> str:
     """Return a unit as the table spells it: "ft lb", "ft·lb" and "ft-lb" are all "ft.lb"."""
+    if unit_text in FACTORS:
+        return unit_text
     plain = unit_text.strip().translate(_SIGN_VARIANTS).replace("⁻¹", "-1").replace("^", "")
     plain = re.sub(r"\s*([/.*])\s*", r"\1", plain).replace("*", ".")
     plain = re.sub(r"(?<=[A-Za-z])(?:\s+|-)(?=[A-Za-z])", ".", plain)
     return plain.rstrip(". ")
 
 
-def _factor(spelling: str, text: str, unit: Unit) -> tuple[Kind, Fraction]:
+def _factor(spelling: str, text: str, unit: Unit) -> tuple[Kind, Ratio]:
     known = FACTORS.get(spelling)
-    if known is None and _UNIT_EXPRESSION.fullmatch(spelling):
+    if known is None and re.fullmatch(_UNIT_EXPRESSION, spelling):
         known = _factor_by_pint(spelling)
     if known is None:
         raise _badly_written(text, f"has a unit that is not known here, {_shown(spelling)}", unit)
@@ -270,7 +200,7 @@ def _registry() -> "pint.UnitRegistry[float]":
     return registry
 
 
-def _factor_by_pint(spelling: str) -> tuple[Kind, Fraction] | None:
+def _factor_by_pint(spelling: str) -> tuple[Kind, Ratio] | None:
     """Return kind and factor of a unit the table lacks, or None if pint does not know it either."""
     expression = re.sub(r"(?<=[A-Za-zΩ°])(-?[1-3])", r"**\1", spelling.replace(".", "*"))
     registry = _registry()
@@ -282,10 +212,10 @@ def _factor_by_pint(spelling: str) -> tuple[Kind, Fraction] | None:
             if kind is Kind.OTHER or (kind is Kind.ANGLE) != is_angle:
                 continue
             if given.is_compatible_with(kind.held_in):
-                return kind, Fraction(given.m_as(kind.held_in))
+                return kind, Ratio(*float(given.m_as(kind.held_in)).as_integer_ratio())
     except Exception:  # noqa: BLE001 - its parser fails in many ways, all meaning "not a unit"
         return None
-    return Kind.OTHER, Fraction(1)
+    return Kind.OTHER, Ratio(1, 1)
 
 
 def _badly_written(text: str, problem: str, unit: Unit) -> UnreadableError:

@@ -1,0 +1,69 @@
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from chartgen import pipeline
+from chartgen.layout.layout_file import Layout, layout_names, load_layout
+from chartgen.layout.legibility import POINT
+from chartgen.layout.placed import Align, Document, Drawing, Item, Panel, Rule, Text
+from chartgen.renderers.fonts import measure
+from chartgen.wording.card import PrintedCard
+
+Bounds = tuple[float, float, float, float]
+
+
+@pytest.fixture(scope="session")
+def card_of() -> Callable[[str], PrintedCard]:
+    """Return a function: a kind of card -> one of the built-in shop.
+
+    A function, because Hypothesis writes out the arguments of a test that fails.
+    """
+    shop = pipeline.describe(None, pipeline.EXAMPLE_NAME)
+    every = replace(shop, request=replace(shop.request, layouts=layout_names()))
+    cards = {load_layout(card.layout).card: card for card in pipeline.printed_cards(every)}
+    return lambda kind: cards[kind]
+
+
+@pytest.fixture(scope="session")
+def bounds() -> Callable[[Item], Bounds]:
+    """Return a function: an item -> its left, top, right and bottom [mm]."""
+
+    def of(item: Item) -> Bounds:
+        match item:
+            case Text():
+                width = measure(item.text, item.face, item.size)
+                shift = {Align.LEFT: 0.0, Align.RIGHT: width, Align.CENTRE: width / 2}
+                left = item.x - shift[item.align]
+                # Capitals and digits, 0.698 of the size; tails may hang into the line below.
+                return left, item.y - item.size * POINT * 0.698, left + width, item.y
+            case Rule():
+                across, down = sorted((item.x1, item.x2)), sorted((item.y1, item.y2))
+                return across[0], down[0], across[1], down[1]
+            case Panel():
+                return item.x, item.y, item.x + item.width, item.y + item.height
+            case Drawing():
+                return item.x, item.y, item.x + item.size, item.y + item.size
+
+    return of
+
+
+@pytest.fixture(scope="session")
+def outside(
+    bounds: Callable[[Item], Bounds],
+) -> Callable[[Document, Layout], list[tuple[Item, Bounds]]]:
+    """Return a function: a document and its layout -> the items beyond the margins."""
+
+    def of(document: Document, layout: Layout) -> list[tuple[Item, Bounds]]:
+        found = []
+        for page, side in zip(document.pages, layout.sides, strict=True):
+            # A hundredth of a millimetre for adding floats.
+            low = side.margin - 0.01
+            right, bottom = page.width - low, page.height - low
+            for item in page.items:
+                x1, y1, x2, y2 = bounds(item)
+                if x1 < low or y1 < low or x2 > right or y2 > bottom:
+                    found.append((item, (x1, y1, x2, y2)))
+        return found
+
+    return of

@@ -1,0 +1,39 @@
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from chartgen import pipeline
+from chartgen.description.example import example_text
+from chartgen.layout.layout_file import layout_names
+from chartgen.model.shop import Shop
+from chartgen.wording.card import PrintedCard
+
+Rendered = list[tuple[PrintedCard, bytes]]
+
+
+@pytest.fixture(scope="session")
+def rendered() -> dict[str, Rendered]:
+    """Return every card of the built-in shop with its PDF, under the name of its layout."""
+    shop = pipeline.describe(None, pipeline.EXAMPLE_NAME)
+    every = replace(shop, request=replace(shop.request, layouts=layout_names()))
+    cards = pipeline.printed_cards(every)
+    found: dict[str, Rendered] = {name: [] for name in layout_names()}
+    for card, finished in zip(cards, pipeline.lay_out(cards), strict=True):
+        found[card.layout].append((card, pipeline.render(finished)))
+    return found
+
+
+@pytest.fixture(scope="session")
+def shop_with() -> Callable[..., Shop]:
+    """Return a function: changes of the example's text, (old, new) each -> a shop."""
+    example = example_text().decode()
+
+    def changed(*changes: tuple[str, str]) -> Shop:
+        text = example
+        for old, new in changes:
+            assert old in text
+            text = text.replace(old, new)
+        return pipeline.describe(text.encode(), "my.toml")
+
+    return changed

@@ -1,0 +1,145 @@
+"""What a card takes for granted, as sentences a person can check at the machine."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from chartgen.limits.allowances import allowances_for
+from chartgen.model.blade import Edge
+from chartgen.model.material import Material
+from chartgen.model.motor import PowerIs
+from chartgen.model.shop import LengthUnits, Shop
+from chartgen.reference.tables import load_material
+from chartgen.wording.assumptions import assumption_lines, force_band_line
+
+ShopOf = Callable[..., Shop]
+
+
+def text(shop: Shop, *materials: str) -> str:
+    found = [load_material(key) for key in materials or ("mild-steel",)]
+    return "\n".join(assumption_lines(shop, materials=found, blades=shop.blades))
+
+
+def test_the_machine_comes_first_with_motor_losses_positions_and_chuck(example: Shop) -> None:
+    first, *_ = text(example).splitlines()
+    assert first == (
+        "Invented bench lathe 125: inverter motor, 750 W at its shaft, 91 % of it at the spindle. "
+        "Positions in rev/min: L 60 to 1000; H 150 to 2500. Chuck 125 mm, marked 4000 rev/min."
+    )
+
+
+def test_each_blade_has_a_line_with_its_edge_and_its_sizes(example: Shop) -> None:
+    blade = replace(example.blades[0], edge_radius=18.0, worn=True)
+    shop = replace(example, blades=(blade, example.blades[2]))
+    lines = text(shop).splitlines()
+    assert lines[1:3] == [
+        "A 2.0 carbide: worn thin-coated, edge radius 18 µm measured; body 1.6 x 26, out 32 mm.",
+        "B 1.6 HSS: ground, edge radius 10 µm assumed; body 1.4 x 12.7, out 16 mm.",
+    ]
+
+
+def test_an_unmarked_chuck_is_held_to_a_speed_and_the_reason_said(example: Shop) -> None:
+    chuck = replace(example.lathe.chuck, marked_speed=None)
+    shop = replace(example, lathe=replace(example.lathe, chuck=chuck))
+    speed = int(60_000.0 * 18.0 / (3.14159265 * 125.0))
+    assert (
+        f"Chuck 125 mm carries no mark: held to {speed} rev/min (rim 18 m/s), because an old or "
+        "cast-iron body may burst." in text(shop)
+    )
+
+
+def test_an_input_plate_is_shown_beside_the_shaft_power(example: Shop) -> None:
+    motor = replace(example.lathe.motor, power_is=PowerIs.INPUT, plate_power=1500.0)
+    shop = replace(example, lathe=replace(example.lathe, motor=motor))
+    assert "inverter motor, 1050 W at its shaft (1500 W input), 91 %" in text(shop)
+
+
+def test_a_measured_lathe_says_so(shop_of: ShopOf) -> None:
+    assert text(shop_of("measured")).startswith(
+        "Test lathe: torque as measured at the spindle. Positions in rev/min: only 100 to 2000."
+    )
+
+
+def test_single_speeds_are_listed_one_by_one(shop_of: ShopOf) -> None:
+    assert "954 rpm 954; belts, 1620 rpm 1620." in text(shop_of("550 W belts"))
+
+
+# kc1.1 1780 N/mm2 and mc 0.17 [TBM]; start values [TG-4], [BENCH] and [TG-6].
+def test_one_material_gives_its_force_constants_and_where_cuts_start(example: Shop) -> None:
+    said = text(example)
+    assert (
+        "Force: 1780 N/mm² at a 1 mm chip, exponent 0.17 [TBM], times 1.3 for a squeezed chip or "
+        "part-worn edge." in said
+    )
+    assert (
+        "Cuts start from 100 m/min and 0.050 mm/rev for 2.0 carbide, 100 m/min and 0.060 mm/rev "
+        "for 3.0 carbide, 25 m/min and 0.040 mm/rev for 1.6 HSS." in said
+    )
+
+
+def test_blades_with_unlike_reserves_give_the_span(example: Shop) -> None:
+    polished = replace(example.blades[0], edge=Edge.POLISHED)
+    shop = replace(example, blades=(polished, example.blades[1]))
+    assert "times 1.1 to 1.3 for a squeezed chip" in text(shop, "aluminium-6082")
+
+
+def test_a_coated_edge_in_a_material_that_wants_another_is_said(example: Shop) -> None:
+    sentence = "This material wants a polished, sharp edge; a coated one builds up and tears."
+    assert sentence in text(example, "aluminium-6082")
+    assert sentence not in text(example)
+    hss_only = replace(example, blades=example.blades[2:])
+    assert sentence not in text(hss_only, "aluminium-6082")
+
+
+def test_several_materials_are_not_told_apart(example: Shop) -> None:
+    said = text(example, "mild-steel", "c45")
+    assert "Force constants, speeds and feeds differ by material: see `chartgen explain`." in said
+    assert "Cuts start" not in said
+
+
+def test_a_plastic_without_force_data_is_said_to_be_unchecked(example: Shop) -> None:
+    assert "No published force data: motor torque is not checked." in text(example, "nylon")
+
+
+def test_hand_and_power_feeding_each_say_their_rule(example: Shop, shop_of: ShopOf) -> None:
+    assert (
+        "Fed by hand: least feed 0.9 of the edge radius, at most 60 handle turns a minute. One "
+        "turn moves the tool 2 mm; the dial reads radius." in text(example)
+    )
+    shop = shop_of("2.2 kW geared", {"[print]": '[print]\nfeeding = "power"'})
+    assert (
+        "Power cross-feed, listed feeds only; least feed 0.5 of the edge radius. One handle turn "
+        "moves the tool 2 mm." in text(shop)
+    )
+
+
+def test_the_rule_of_the_motor_and_what_is_not_computed_are_said(example: Shop) -> None:
+    said = text(example)
+    assert (
+        "Solid bar: cuts up to 3 min may use the motor's one-cut torque, longer ones and tubes "
+        "only its continuous torque." in said
+    )
+    assert "Not computed: chatter" in said
+
+
+def test_lengths_are_in_the_units_of_the_card(example: Shop) -> None:
+    shop = replace(example, request=replace(example.request, units=LengthUnits.INCH))
+    assert "Chuck 4.921 in, marked 4000 rev/min." in text(shop)
+    assert "out 1.260 in." in text(shop)
+
+
+def band(shop: Shop, *materials: Material) -> str:
+    return force_band_line(materials, allowances_for(shop))
+
+
+def test_the_force_band_is_one_line_with_the_widest_side_of_each(
+    example: Shop, mild_steel: Material, stainless: Material
+) -> None:
+    assert band(example, mild_steel) == (
+        "Force estimate ±35 % under 0.1 mm/rev, ±25 % above; limits use the high side."
+    )
+    assert band(example, mild_steel, stainless) == (
+        "Force estimate ±35 % under 0.1 mm/rev, -35 +25 % above; limits use the high side."
+    )
+    assert band(example, load_material("nylon")) == (
+        "No published force data: motor torque is not checked."
+    )

@@ -1,0 +1,118 @@
+"""The check code: another code for whatever moves a card, the same for what does not."""
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from chartgen.model.lathe import DialReads
+from chartgen.model.material import Material
+from chartgen.model.shop import Feeding, LengthUnits, Shop
+from chartgen.pipeline import printed_cards
+from chartgen.reference.tables import load_material
+from chartgen.wording.card import PrintedCard
+from chartgen.wording.check_code import check_code
+
+Change = Callable[[Shop], Shop]
+
+
+def lathe(**values: object) -> Change:
+    return lambda shop: replace(shop, lathe=replace(shop.lathe, **values))  # type: ignore[arg-type]
+
+
+def part(name: str, **values: object) -> Change:
+    def change(shop: Shop) -> Shop:
+        return lathe(**{name: replace(getattr(shop.lathe, name), **values)})(shop)
+
+    return change
+
+
+def request(**values: object) -> Change:
+    return lambda shop: replace(shop, request=replace(shop.request, **values))  # type: ignore[arg-type]
+
+
+def first_blade(**values: object) -> Change:
+    def change(shop: Shop) -> Shop:
+        blade = replace(shop.blades[0], **values)  # type: ignore[arg-type]
+        return replace(shop, blades=(blade, *shop.blades[1:]))
+
+    return change
+
+
+def code(shop: Shop, *, material: str = "mild-steel", layout: str = "lathe-chart-a5") -> str:
+    return check_code(shop, materials=[load_material(material)], blades=shop.blades, layout=layout)
+
+
+CHANGES: dict[str, Change] = {
+    "revision": lambda shop: replace(shop, revision="B"),
+    "date": lambda shop: replace(shop, date="2030-01-01"),
+    "name of the lathe": lathe(name="Another"),
+    "power of the motor": part("motor", plate_power=751.0),
+    "overload of the drive": part("motor", overload=1.4),
+    "efficiency": part("drive", efficiency=0.9),
+    "fastest spindle": part("drive", fastest_spindle=2400.0),
+    "chuck": part("chuck", marked_speed=None),
+    "travel of the handle": part("cross_slide", travel_per_turn=2.54),
+    "dial": part("cross_slide", dial_reads=DialReads.DIAMETER),
+    "units": request(units=LengthUnits.INCH),
+    "diameters": request(diameters=(10.0,)),
+    "width of a blade": first_blade(insert_width=2.2),
+    "projection of a blade": first_blade(projection=30.0),
+    "wear of a blade": first_blade(worn=True),
+    "an allowance": lambda shop: replace(shop, allowances={"confined_chip": 1.2}),
+}
+
+
+def test_a_code_is_two_groups_of_four_signs_that_cannot_be_misread(example: Shop) -> None:
+    assert re.fullmatch(r"[0-9A-HJKMNP-TV-Z]{4}-[0-9A-HJKMNP-TV-Z]{4}", code(example))
+
+
+def test_the_same_inputs_give_the_same_code(example: Shop) -> None:
+    assert code(example) == code(replace(example))
+
+
+@pytest.mark.parametrize("change", CHANGES.values(), ids=CHANGES.keys())
+def test_a_code_changes_with_any_input_that_matters(example: Shop, change: Change) -> None:
+    assert code(change(example)) != code(example)
+
+
+def test_a_code_changes_with_the_way_of_feeding(example: Shop) -> None:
+    slide = part("cross_slide", power_feeds=(0.05,))(example)
+    assert code(request(feeding=Feeding.POWER)(slide)) != code(slide)
+
+
+def test_a_code_changes_with_the_material_its_data_and_the_layout(
+    example: Shop, mild_steel: Material
+) -> None:
+    harder = replace(mild_steel, work_hardens=True)
+    codes = {
+        code(example),
+        code(example, material="c45"),
+        code(example, layout="another"),
+        check_code(example, materials=[harder], blades=example.blades, layout="lathe-chart-a5"),
+    }
+    assert len(codes) == 4
+
+
+def test_a_code_keeps_still_when_other_materials_or_layouts_join_the_list(example: Shop) -> None:
+    assert code(request(materials=("mild-steel", "nylon"))(example)) == code(example)
+    assert code(request(layouts=("lathe-chart-a5",))(example)) == code(example)
+
+
+def by_stem(shop: Shop) -> dict[str, PrintedCard]:
+    return {card.file_stem: card for card in printed_cards(shop)}
+
+
+# The cell of one blade may say "use A": then it rests on blade A too.
+def test_two_cards_with_the_same_code_have_the_same_chart(example: Shop) -> None:
+    short = first_blade(projection=20.0)(example)
+    before, after = by_stem(example), by_stem(short)
+    assert before.keys() == after.keys()
+    stale = [
+        stem
+        for stem in before
+        if before[stem].check_code == after[stem].check_code
+        and before[stem].chart != after[stem].chart
+    ]
+    assert stale == []

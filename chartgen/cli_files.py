@@ -39,9 +39,12 @@ def write_whole(path: Path, content: bytes) -> None:
         path.parent.mkdir(parents=True, exist_ok=True)
         temporary.write_bytes(content)
         temporary.replace(path)
-    except OSError as error:
+    except BaseException as error:
+        # Whatever stopped the writing, even the owner's Ctrl-C, no scrap is left behind.
         with suppress(OSError):
             temporary.unlink(missing_ok=True)
+        if not isinstance(error, OSError):
+            raise
         raise ChartgenError(
             f"{path}: cannot be written: {_reason(error)}; choose another folder with --out "
             "or make room, then run again."

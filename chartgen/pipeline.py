@@ -75,7 +75,21 @@ def printed_cards(shop: Shop) -> list[PrintedCard]:
             cards += [overview_card(shop, all_windows, blade, name) for blade in shop.blades]
         else:
             cards += [lathe_card(shop, all_windows, material, name) for material in materials]
-    return cards
+    return _with_names_of_their_own(cards)
+
+
+def _with_names_of_their_own(cards: Sequence[PrintedCard]) -> list[PrintedCard]:
+    """Return the cards, those whose file names would be alike numbered from the second on."""
+    taken: set[str] = set()
+    named = []
+    for card in cards:
+        stem, number = card.file_stem, 1
+        while stem in taken:
+            number += 1
+            stem = f"{card.file_stem}-{number}"
+        taken.add(stem)
+        named.append(replace(card, file_stem=stem))
+    return named
 
 
 def table_card(shop: Shop, key: str) -> PrintedCard:

@@ -6,7 +6,7 @@ from chartgen.layout.blocks.table import row_height
 from chartgen.layout.layout_file import Layout, Side
 from chartgen.layout.piece import Piece, Setting, moved, setting_for
 from chartgen.layout.placed import Document, Item, Page
-from chartgen.layout.typesetting import Measure
+from chartgen.layout.typesetting import Measure, counted
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import PrintedCard
 
@@ -49,7 +49,12 @@ def _page(card: PrintedCard, layout: Layout, side: Side, measure: Measure) -> Pa
         for piece in BLOCKS[name](card, layout, narrow)
     ]
     room = bottom - side.margin
-    if side.columns == 1:
+    if room < 0.0:
+        raise DoesNotFitError(
+            f"layout {layout.name}: what stands at the foot of a side is {-room:.0f} mm higher "
+            "than the side; use a larger layout"
+        )
+    if "table" in side.blocks:
         _refuse_too_many_rows(card, layout, narrow, pieces, room)
     for number, stack in enumerate(_columns(pieces, side.columns, room, layout)):
         x, y = side.margin + number * (column + _GUTTER), side.margin
@@ -74,7 +79,7 @@ def _refuse_too_many_rows(
     rows = len(card.chart.stub)
     raise DoesNotFitError(
         f"layout {layout.name} holds {max(rows - drop, 0)} of the {rows} rows of "
-        f"'{card.chart.title}' at its reading distance: drop {drop} diameters, or use a "
+        f"'{card.chart.title}' at its reading distance: drop {counted(drop, 'diameter')}, or use a "
         "larger layout"
     )
 
@@ -89,6 +94,11 @@ def _columns(
         needed = piece.height
         if piece.keep_with_next and index + 1 < len(pieces):
             needed += pieces[index + 1].height
+        if piece.height > room + 1e-6:
+            raise DoesNotFitError(
+                f"layout {layout.name}: a part of its running text is {piece.height:.0f} mm high "
+                f"and the side has {room:.0f} mm; use a larger layout"
+            )
         if used + needed > room + 1e-6:
             stacks.append([])
             used = 0.0

@@ -1,16 +1,19 @@
 """Reads the files in layouts/: page, pouch, and for each side its distance and blocks."""
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from chartgen.layout.pages import POUCHES, PRINTER_MARGIN, fits_pouch, page_size
 from chartgen.quantities import MM, Millimetres
 from chartgen.units import magnitude
+
+Value = TypeVar("Value")
+Number = TypeVar("Number", int, float)
 
 CARDS = ("lathe-chart", "overview")
 BLOCKS = (
@@ -91,15 +94,17 @@ def parse_layout(text: str, *, file: str, name: str) -> Layout:
     ValueError
         If a key is missing, unknown or wrong; the message names file and key.
     """
-    raw = tomllib.loads(text)
-    _check(
-        file, "", raw, {"title", "card", "page", "pouch", "cell", "row_pitch", "rule_every", "side"}
-    )
+    try:
+        raw = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise ValueError(f"{file}: is not TOML: {error}") from None
+    keys = {"title", "card", "page", "pouch", "cell", "row_pitch", "rule_every", "side"}
+    _check(file, "", raw, keys)
     _one_of(file, "card", raw["card"], CARDS)
     _one_of(file, "pouch", raw["pouch"], tuple(POUCHES))
     for part in raw["cell"]:
         _one_of(file, "cell", part, CELL_PARTS)
-    page = page_size(raw["page"])
+    page = _read(file, "page", lambda: page_size(raw["page"]))
     if not fits_pouch(page, raw["pouch"]):
         raise ValueError(f"{file}: pouch: page {raw['page']} leaves no sealed edge in it")
     return Layout(
@@ -109,8 +114,8 @@ def parse_layout(text: str, *, file: str, name: str) -> Layout:
         page=page,
         pouch=raw["pouch"],
         cell=tuple(raw["cell"]),
-        row_pitch=float(raw["row_pitch"]),
-        rule_every=int(raw["rule_every"]),
+        row_pitch=_read(file, "row_pitch", lambda: _at_least(float(raw["row_pitch"]), 1.0)),
+        rule_every=_read(file, "rule_every", lambda: _at_least(int(raw["rule_every"]), 1)),
         sides=tuple(_side(file, number, side) for number, side in enumerate(raw["side"], 1)),
     )
 
@@ -120,18 +125,36 @@ def _side(file: str, number: int, raw: Mapping[str, Any]) -> Side:
     _check(file, f"{where}.", raw, {"reading_distance", "margin", "columns", "blocks"})
     for block in raw["blocks"]:
         _one_of(file, f"{where}.blocks", block, BLOCKS)
-    margin = magnitude(raw["margin"], MM)
+    margin = _read(file, f"{where}.margin", lambda: magnitude(str(raw["margin"]), MM))
     if margin < PRINTER_MARGIN:
         raise ValueError(
             f"{file}: {where}.margin: {margin:g} mm is nearer to the edge than printers print; "
             f"use {PRINTER_MARGIN:g} mm or more"
         )
     return Side(
-        reading_distance=magnitude(raw["reading_distance"], MM),
+        reading_distance=_read(
+            file,
+            f"{where}.reading_distance",
+            lambda: magnitude(str(raw["reading_distance"]), MM, above=0.0),
+        ),
         margin=margin,
-        columns=int(raw["columns"]),
+        columns=_read(file, f"{where}.columns", lambda: _at_least(int(raw["columns"]), 1)),
         blocks=tuple(raw["blocks"]),
     )
+
+
+def _read(file: str, key: str, read: Callable[[], Value]) -> Value:
+    """Return what `read` gives; what it refuses is told with file and key."""
+    try:
+        return read()
+    except (ValueError, TypeError, AttributeError) as error:
+        raise ValueError(f"{file}: {key}: {error}") from None
+
+
+def _at_least(value: Number, least: Number) -> Number:
+    if value < least:
+        raise ValueError(f"{value} is too small; use {least} or more")
+    return value
 
 
 def _check(file: str, where: str, raw: Mapping[str, Any], wanted: set[str]) -> None:

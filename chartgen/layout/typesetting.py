@@ -10,6 +10,30 @@ Measure = Callable[[str, Face, float], Millimetres[float]]
 """Width [mm] of a text in a face at a size [pt]."""
 
 
+def counted(number: int, thing: str) -> str:
+    """Return a number of things in words: "1 blade", "2 blades"."""
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
+def one_line(
+    text: str, *, width: Millimetres[float], face: Face, size: float, measure: Measure
+) -> Millimetres[float]:
+    """Return the width of a text that must stand on one line.
+
+    Raises
+    ------
+    DoesNotFitError
+        If it is wider than the line.
+    """
+    needed = measure(text, face, size)
+    if needed > width:
+        raise DoesNotFitError(
+            f"{text!r} is {needed:.0f} mm wide and its line only {width:.0f} mm; shorten it or use "
+            "a larger layout"
+        )
+    return needed
+
+
 def wrapped(
     text: str, *, width: Millimetres[float], face: Face, size: float, measure: Measure
 ) -> list[str]:

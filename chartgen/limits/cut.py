@@ -6,10 +6,10 @@ from enum import Enum
 import numpy as np
 
 from chartgen.limits.case import Case
+from chartgen.limits.cut_force import Force, cut_force
 from chartgen.limits.feed_ceilings import FEED_CEILINGS, TORQUE_CEILINGS
 from chartgen.limits.feed_ceilings.torque import is_one_cut
 from chartgen.limits.feed_floors import FEED_FLOORS
-from chartgen.limits.force import high_force, low_force, nominal_force
 from chartgen.limits.reasons import Reason
 from chartgen.limits.run import make_case, windows
 from chartgen.limits.speed_caps import SPEED_CAPS
@@ -19,10 +19,8 @@ from chartgen.model.lathe import DrivePosition
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 from chartgen.physics.cutting import (
-    cutting_force,
     cutting_power,
     cutting_torque,
-    force_from_unit_energy,
 )
 from chartgen.physics.kinematics import cutting_speed, feed_rate, seconds_per_turn, spindle_speed
 from chartgen.physics.motor import power_from_torque
@@ -35,12 +33,10 @@ from chartgen.quantities import (
     MillimetresPerRev,
     Minutes,
     NewtonMetres,
-    Newtons,
     RevsPerMinute,
     Seconds,
     Watts,
 )
-from chartgen.reference.tables import load_size_effect
 
 _SLIP = 1e-9
 
@@ -68,21 +64,6 @@ class SpeedLimit:
 
     reason: Reason
     speed: RevsPerMinute[float]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Force:
-    """The cutting force with its band, and by the second model where it has data.
-
-    `by_unit_energy` is for a sharp edge without any reserve; compare it with `sharp`.
-    """
-
-    low: Newtons[float]
-    nominal: Newtons[float]
-    high: Newtons[float]
-    sharp: Newtons[float]
-    by_unit_energy: Newtons[float] | None
-    size_factor: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -234,7 +215,7 @@ def assess(
     speed_limits = [
         SpeedLimit(r, pick(cap(grid, shop.lathe, case.allowances))) for r, cap in SPEED_CAPS
     ]
-    force = _force(case, material, blade, feed)
+    force = cut_force(case, material, blade, feed)
     needed = force.high if force else 0.0
     return Cut(
         case=case,
@@ -286,41 +267,6 @@ def assess(
 def spindle_speed_at(cutting_speed: MetresPerMinute[float], cut: Cut) -> RevsPerMinute[float]:
     """Return the spindle speed that gives a surface speed at the cut's diameter."""
     return float(spindle_speed(cutting_speed=cutting_speed, diameter=cut.diameter))
-
-
-def _force(
-    case: Case, material: Material, blade: Blade, feed: MillimetresPerRev[float]
-) -> Force | None:
-    if material.force is None:
-        return None
-    at = np.full((1, 1, 1, 1), feed)
-    thickness, factor = load_size_effect()
-    size_factor = float(np.exp(np.interp(np.log(feed), np.log(thickness), np.log(factor))))
-    by_unit_energy = None
-    if material.unit_energy is not None:
-        by_unit_energy = float(
-            force_from_unit_energy(
-                width=blade.insert_width,
-                feed=feed,
-                unit_energy=material.unit_energy.value,
-                size_factor=size_factor,
-            )
-        )
-    return Force(
-        low=low_force(case.grid, at, case.allowances).item(),
-        nominal=nominal_force(case.grid, at).item(),
-        high=high_force(case.grid, at, case.allowances).item(),
-        sharp=float(
-            cutting_force(
-                width=blade.insert_width,
-                feed=feed,
-                specific_force=material.force.specific_force.value,
-                thickness_exponent=material.force.thickness_exponent.value,
-            )
-        ),
-        by_unit_energy=by_unit_energy,
-        size_factor=size_factor,
-    )
 
 
 def _side(

@@ -78,7 +78,7 @@ def render_csv(card: PrintedCard) -> str:
                     column.letter,
                     _harmless(column.name),
                     cell.speed,
-                    cell.position,
+                    _harmless(cell.position),
                     cell.feed,
                     cell.pace,
                     cell.sign,

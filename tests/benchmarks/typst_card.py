@@ -66,8 +66,6 @@ def _primitive(primitive: Primitive, at: Drawing) -> str:
         case Stroke(corners, width, ink):
             stroke = f"{width * at.size / POINT:.3f}pt + {_COLOURS[ink]}"
             first, *others = points(corners).split("), ")
-            rest = "".join(
-                f", curve.line({other.rstrip(')')}))" for other in others
-            )
+            rest = "".join(f", curve.line({other.rstrip(')')}))" for other in others)
             start = f"curve.move({first.rstrip(')')}))"
             return _place(at.x, at.y, f"curve(stroke: {stroke}, {start}{rest})")

@@ -2,8 +2,9 @@
 
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
-from chartgen.layout.piece import Piece, Setting
-from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.piece import LEADING, Piece, Setting
+from chartgen.layout.placed import Face, Item, Rule, Text
+from chartgen.layout.typesetting import wrapped
 from chartgen.wording.card import PrintedCard
 
 _LENGTHS = ((100.0, 10.0, "100 mm"), (50.0, 10.0, "50 mm"))
@@ -29,7 +30,12 @@ def check_rule(_card: PrintedCard, _layout: Layout, setting: Setting) -> list[Pi
     if x + setting.measure(words, Face.REGULAR, size) <= setting.width:
         items.append(Text(x=x, y=y + size * POINT * 0.3, text=words, size=size))
         return [Piece(height=y + 2.4, items=tuple(items))]
-    items.append(
-        Text(x=setting.width, y=y + 2.0 + size * POINT, text=words, size=size, align=Align.RIGHT)
+    line = size * POINT * LEADING
+    lines = wrapped(
+        words, width=setting.width, face=Face.REGULAR, size=size, measure=setting.measure
     )
-    return [Piece(height=y + 2.6 + size * POINT, items=tuple(items))]
+    items += [
+        Text(x=0.0, y=y + 2.0 + line * (number + 0.9), text=text, size=size)
+        for number, text in enumerate(lines)
+    ]
+    return [Piece(height=y + 2.4 + line * len(lines), items=tuple(items))]

@@ -4,6 +4,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import PrintedCard
 
 _GAP = 3.0
@@ -14,7 +15,10 @@ def heading(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]
     size, measure = setting.numbers, setting.measure
     base = size * POINT * 0.78
     items: list[Item] = [Text(x=0.0, y=base, text=card.chart.title, size=size, face=Face.BOLD)]
-    used = measure(card.chart.title, Face.BOLD, size) + _GAP
+    title = one_line(
+        card.chart.title, width=setting.width, face=Face.BOLD, size=size, measure=measure
+    )
+    used = title + _GAP
     lathe = measure(card.lathe, Face.REGULAR, setting.words)
     if used + lathe <= setting.width:
         items.append(
@@ -22,8 +26,7 @@ def heading(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]
         )
         used += lathe + _GAP
     if used + measure(card.chart.subtitle, Face.REGULAR, setting.words) <= setting.width:
-        x = measure(card.chart.title, Face.BOLD, size) + _GAP
-        items.append(Text(x=x, y=base, text=card.chart.subtitle, size=setting.words))
+        items.append(Text(x=title + _GAP, y=base, text=card.chart.subtitle, size=setting.words))
     height = size * POINT * 1.15
     items.append(Rule(x1=0.0, y1=height, x2=setting.width, y2=height, weight=1.0))
     return [Piece(height=height + 0.8, items=tuple(items))]

@@ -5,6 +5,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import LEADING, Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
+from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.signs import LEGEND_LEAD
 
@@ -23,7 +24,14 @@ def legend(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
         items.append(Text(x=0.0, y=line * 0.8, text=LEGEND_LEAD, size=size))
     for entry in card.chart.legend:
         sign = measure(entry.sign, Face.BOLD, size)
-        width = sign + _SIGN_GAP + measure(entry.short, Face.REGULAR, size)
+        width = sign + _SIGN_GAP
+        width += one_line(
+            entry.short,
+            width=setting.width - width,
+            face=Face.REGULAR,
+            size=size,
+            measure=measure,
+        )
         if x and x + width > setting.width:
             x, row = 0.0, row + 1
         y = line * (row + 0.8)

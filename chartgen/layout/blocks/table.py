@@ -12,7 +12,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
-from chartgen.layout.typesetting import wrapped
+from chartgen.layout.typesetting import counted, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedCell, PrintedChart, PrintedColumn
@@ -149,10 +149,10 @@ def _column_gap(
     for track in tracks:
         room -= track.width + _LEAST_COLUMN_GAP * em
         fit += room >= 0.0
-    what = "materials" if layout.card == "overview" else "blades"
+    what = "material" if layout.card == "overview" else "blade"
     raise DoesNotFitError(
         f"layout {layout.name} holds {fit} of the {len(tracks)} columns of '{chart.title}' at its "
-        f"reading distance: drop {len(tracks) - fit} {what}, or use a larger layout"
+        f"reading distance: drop {counted(len(tracks) - fit, what)}, or use a larger layout"
     )
 
 
@@ -169,7 +169,8 @@ def _head(
     names = [
         wrapped(
             track.column.heading,
-            width=track.width + gap - 1.0,
+            # A heading may reach into the gap behind its column; the last has none.
+            width=track.width + (0.0 if track is tracks[-1] else gap - 1.0),
             face=Face.BOLD,
             size=setting.words,
             measure=setting.measure,

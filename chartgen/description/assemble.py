@@ -31,6 +31,9 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
     """Return the shop, or None with everything that the file has wrong noted."""
     whole: dict[KeyPath, Table] = {}
     file = read_at(Place((), known, problems, whole), TableOf(ShopFile), raw)
+    # The file may override what the gearing of a brushed motor is worked out from.
+    overridden = (file.allowances or {}).get("dc_no_load") if file else None
+    known = known if overridden is None else known._replace(dc_no_load=overridden)
     lathe = _lathe(raw, whole, known, problems)
     blades = _blades(raw, whole, problems)
     slide = _sound(CrossSlideTable, whole, ("lathe", "cross_slide"))

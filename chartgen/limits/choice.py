@@ -15,15 +15,13 @@ import numpy as np
 
 from chartgen.limits.case import Case
 from chartgen.limits.dial import gearbox_feed, rounded_feed
-from chartgen.limits.envelope import Envelope, highest, lowest
-from chartgen.limits.feed_ceilings import FEED_CEILINGS, TORQUE_CEILINGS
-from chartgen.limits.feed_floors import FEED_FLOORS
 from chartgen.limits.reasons import CODES, Reason
+from chartgen.limits.regimes import Regimes, regimes
 from chartgen.limits.way_out import nearest_way_out
 from chartgen.limits.window import Windows
 from chartgen.model.shop import Feeding, LengthUnits
 from chartgen.physics.kinematics import spindle_speed
-from chartgen.quantities import BoolArray, FloatArray
+from chartgen.quantities import BoolArray, FloatArray, IntArray
 
 # Keys of the choice: a tier outweighs any loss, a miss any tier, a forbidden speed any miss.
 _TIER = 1e2
@@ -36,92 +34,103 @@ def choose(case: Case, units: LengthUnits) -> Windows:
     """Return the window and the recommended cut of every cell of a case."""
     grid, trials = case.grid, case.trials
     start = np.asarray(spindle_speed(cutting_speed=grid.start_speed, diameter=grid.diameter))
-    target, ceiling = feed_target_and_ceiling(case)
-    floor = highest([(reason, limit(case)) for reason, limit in FEED_FLOORS])
-    feed = np.minimum(target, ceiling.value)
+    both = regimes(case)
+    speed = np.concatenate([trials.speed, trials.speed], axis=3)
+    feed = np.minimum(both.target, both.most)
     if case.feeding is Feeding.POWER:
-        feed = gearbox_feed(feed=feed, feeds=case.lathe.cross_slide.power_feeds)
-
-    allowed = (trials.speed <= case.speed_cap * (1.0 + _SLIP)) & (
-        trials.speed <= case.allowances.speed_over_start * start * (1.0 + _SLIP)
-    )
-    key = _key(case, start=start, target=target, feed=feed, floor=floor.value, allowed=allowed)
-    best = np.argmin(key, axis=3)[..., np.newaxis]
+        feed = gearbox_feed(
+            wanted=feed,
+            least=both.least,
+            most=both.most,
+            feeds=case.lathe.cross_slide.power_feeds,
+        )
+    key = _key(case, both=both, start=start, speed=speed, feed=feed)
+    best, chosen = _best_that_can_be_set(case, both, key=key, feed=feed, units=units)
 
     def at_best(values: FloatArray) -> FloatArray:
         full = np.broadcast_to(values, key.shape)
         return np.take_along_axis(full, best, axis=3)[..., 0]
 
     shape = grid.shape
-    best_key = np.take_along_axis(key, best, axis=3)[..., 0]
-    speed = at_best(trials.speed)
-    flat_floor = np.broadcast_to(floor.value[..., 0], shape)
-    flat_ceiling = at_best(ceiling.value)
-    chosen = at_best(feed)
-    if case.feeding is Feeding.HAND:
-        chosen = rounded_feed(feed=chosen, floor=flat_floor, ceiling=flat_ceiling, units=units)
+    best_key = at_best(key)
     has_window = (best_key < _MISS) & np.isfinite(chosen)
     chosen = np.where(has_window, chosen, np.nan)
-
-    ceiling_code = at_best(ceiling.code.astype(np.float64)).astype(np.int8)
-    floor_code = np.broadcast_to(floor.code[..., 0], shape)
+    chosen_speed = at_best(speed)
+    floor = np.broadcast_to(both.floor.value[..., 0], shape)
+    ceiling = at_best(both.ceiling)
+    ceiling_code = np.take_along_axis(both.ceiling_code, best, axis=3)[..., 0]
+    floor_code = np.broadcast_to(both.floor.code[..., 0], shape)
     too_fast = best_key >= _FORBIDDEN
     floor_code = np.where(too_fast, np.int8(CODES[Reason.SLOWEST_SPINDLE]), floor_code)
     ceiling_code = np.where(too_fast, np.int8(CODES[Reason.EDGE_SPEED]), ceiling_code)
     if case.feeding is Feeding.POWER:
-        room = (flat_ceiling >= flat_floor) & ~has_window & ~too_fast
+        room = (ceiling >= floor) & ~has_window & ~too_fast
         ceiling_code = np.where(room, np.int8(CODES[Reason.GEARBOX_FEED]), ceiling_code)
 
-    is_tight = has_window & _is_tight(case, chosen, flat_floor, flat_ceiling)
+    is_tight = has_window & _is_tight(case, chosen, floor, ceiling)
     return Windows(
         grid=grid,
         positions=trials.positions,
         has_window=has_window,
         is_tight=is_tight,
-        is_slow=has_window & _is_slow(case, speed, start[..., 0]),
-        wants_power_feed=has_window & _wants_power_feed(case, chosen * speed),
-        position=trials.position[best[..., 0]],
-        spindle_speed=speed,
+        is_slow=has_window & _is_slow(case, chosen_speed, start[..., 0]),
+        wants_power_feed=has_window & _wants_power_feed(case, chosen * chosen_speed),
+        position=trials.position[best[..., 0] % trials.position.size],
+        spindle_speed=chosen_speed,
         start_speed=np.broadcast_to(start[..., 0], shape),
         speed_cap=np.broadcast_to(case.speed_cap[..., 0], shape),
         feed=chosen,
-        floor=flat_floor,
+        floor=floor,
         floor_code=floor_code,
-        ceiling=flat_ceiling,
+        ceiling=ceiling,
         ceiling_code=ceiling_code,
         way_out=nearest_way_out(grid, has_window=has_window, is_tight=is_tight),
     )
 
 
-def feed_target_and_ceiling(case: Case) -> tuple[FloatArray, Envelope]:
-    """Return the feed wanted at each trial speed, and the lowest of all its ceilings."""
-    bought_by_nothing = [(reason, limit(case)) for reason, limit in FEED_CEILINGS]
-    target = np.minimum(case.grid.start_feed, lowest(bought_by_nothing).value)
-    torque = [(reason, limit(case, target)) for reason, limit in TORQUE_CEILINGS]
-    return target, lowest([*torque, *bought_by_nothing])
+def _best_that_can_be_set(
+    case: Case, both: Regimes, *, key: FloatArray, feed: FloatArray, units: LengthUnits
+) -> tuple[IntArray, FloatArray]:
+    """Return the best trial of each cell (last axis kept) and its feed as it can be set.
+
+    A best trial without a settable feed in it is struck out and the next one taken, so
+    `key` changes; NaN stands where no trial is left.
+    """
+    while True:
+        best = np.argmin(key, axis=3)[..., np.newaxis]
+        chosen = np.take_along_axis(feed, best, axis=3)[..., 0]
+        if case.feeding is Feeding.POWER:
+            return best, np.where(chosen > 0.0, chosen, np.nan)
+        chosen = rounded_feed(
+            feed=chosen,
+            floor=np.take_along_axis(both.least, best, axis=3)[..., 0],
+            ceiling=np.take_along_axis(both.most, best, axis=3)[..., 0],
+            units=units,
+        )
+        best_key = np.take_along_axis(key, best, axis=3)
+        struck = (best_key < _MISS) & np.isnan(chosen)[..., np.newaxis]
+        if not struck.any():
+            return best, chosen
+        np.put_along_axis(key, best, np.where(struck, _MISS, best_key), axis=3)
 
 
 def _key(
-    case: Case,
-    *,
-    start: FloatArray,
-    target: FloatArray,
-    feed: FloatArray,
-    floor: FloatArray,
-    allowed: BoolArray,
+    case: Case, *, both: Regimes, start: FloatArray, speed: FloatArray, feed: FloatArray
 ) -> FloatArray:
-    speed = case.trials.speed
     tiny = 1e-12
-    given_away = np.log(np.maximum(target, tiny) / np.maximum(feed, tiny))
+    allowed = speed <= np.minimum(case.speed_cap, case.allowances.speed_over_start * start) * (
+        1.0 + _SLIP
+    )
+    given_away = np.log(np.maximum(both.target, tiny) / np.maximum(feed, tiny))
     loss = np.abs(np.log(speed / start)) + np.maximum(given_away, 0.0)
     soft_floor = np.asarray(
         spindle_speed(cutting_speed=case.grid.soft_floor, diameter=case.grid.diameter)
     )
     over_soft_floor = speed >= soft_floor * (1.0 - _SLIP)
-    firm = feed >= case.allowances.feed_give * target * (1.0 - _SLIP)
+    firm = feed >= case.allowances.feed_give * both.target * (1.0 - _SLIP)
     tier = np.where(over_soft_floor, np.where(firm, 0.0, 1.0), 2.0)
-    holds = (feed >= floor * (1.0 - _SLIP)) & (feed > 0.0)
-    miss = _MISS * (2.0 - np.minimum(feed / floor, 1.0)) + loss
+    holds = (feed >= both.least * (1.0 - _SLIP)) & (feed > 0.0)
+    miss = _MISS * (2.0 - np.minimum(feed / both.floor.value, 1.0)) + loss
     return np.where(allowed, np.where(holds, tier * _TIER + loss, miss), _FORBIDDEN + loss)
 
 

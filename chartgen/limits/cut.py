@@ -8,7 +8,7 @@ import numpy as np
 from chartgen.limits.case import Case
 from chartgen.limits.cut_force import Force, cut_force
 from chartgen.limits.feed_ceilings import FEED_CEILINGS, TORQUE_CEILINGS
-from chartgen.limits.feed_ceilings.torque import is_one_cut
+from chartgen.limits.feed_ceilings.torque import shortest_feed
 from chartgen.limits.feed_floors import FEED_FLOORS
 from chartgen.limits.reasons import Reason
 from chartgen.limits.run import make_case, windows
@@ -200,16 +200,17 @@ def assess(
         float(t[0, 0, 0, index])
         for t in (trials.torque_continuous, trials.torque_one_cut, trials.torque_stall)
     ]
-    at = np.full((1, 1, 1, 1), feed)
     surface = float(cutting_speed(spindle_speed=speed, diameter=diameter))
 
     def pick(values: FloatArray) -> float:
         return float(np.broadcast_to(values, trials.speed.shape)[0, 0, 0, index])
 
-    short = bool(np.broadcast_to(is_one_cut(case, at), trials.speed.shape)[0, 0, 0, index])
-    # The cut's own feed, not the target, decides here which torque it may lean on.
-    own = np.full((1, 1, 1, 1), np.inf) if short else np.zeros((1, 1, 1, 1))
-    ceilings = [FeedLimit(r, pick(limit(case, own))) for r, limit in TORQUE_CEILINGS]
+    # The cut's own feed decides which torque it may lean on.
+    short = feed >= pick(shortest_feed(case))
+    other = Reason.TORQUE_CONTINUOUS if short else Reason.TORQUE_ONE_CUT
+    ceilings = [
+        FeedLimit(r, np.inf if r is other else pick(limit(case))) for r, limit in TORQUE_CEILINGS
+    ]
     ceilings += [FeedLimit(r, pick(limit(case))) for r, limit in FEED_CEILINGS]
     floors = [FeedLimit(r, pick(limit(case))) for r, limit in FEED_FLOORS]
     speed_limits = [

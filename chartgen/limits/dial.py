@@ -47,12 +47,23 @@ def rounded_feed(
 
 
 def gearbox_feed(
-    *, feed: MillimetresPerRev[FloatArray], feeds: Sequence[MillimetresPerRev[float]]
+    *,
+    wanted: MillimetresPerRev[FloatArray],
+    least: MillimetresPerRev[FloatArray],
+    most: MillimetresPerRev[FloatArray],
+    feeds: Sequence[MillimetresPerRev[float]],
 ) -> MillimetresPerRev[FloatArray]:
-    """Return the largest power feed of the lathe at or below each feed; 0 where there is none."""
-    listed = np.concatenate([[0.0], np.sort(np.asarray(feeds, dtype=np.float64))])
-    index = np.searchsorted(listed, np.asarray(feed) * (1.0 + _SLIP), side="right") - 1
-    return listed[np.maximum(index, 0)]
+    """Return the power feed of the lathe to use; 0 where none lies in [least, most].
+
+    The largest at or below the wanted one, or where that is under the least feed the
+    smallest above it.
+    """
+    listed = np.concatenate([[0.0], np.sort(np.asarray(feeds, dtype=np.float64)), [np.inf]])
+    at_or_below = np.searchsorted(listed, wanted * (1.0 + _SLIP), side="right") - 1
+    below = listed[np.maximum(at_or_below, 0)]
+    above = listed[np.searchsorted(listed, least * (1.0 - _SLIP), side="left")]
+    feed = np.where(below >= least * (1.0 - _SLIP), below, above)
+    return np.where(feed <= most * (1.0 + _SLIP), feed, 0.0)
 
 
 def _down(feed: FloatArray, step: FloatArray | float) -> FloatArray:

@@ -111,7 +111,13 @@ def _torque_ratio(
     if kind is MotorKind.INVERTER:
         return np.asarray(_inverter_ratio(motor, speed_ratio, duration, allowances))
     if kind is MotorKind.BRUSHED_DC:
-        no_load = motor.fastest / motor.base_speed if motor.fastest else allowances.dc_no_load
+        # A plate that gives one speed for both leaves the no-load speed to the allowance.
+        above_base = motor.fastest is not None and motor.fastest > motor.base_speed
+        no_load = (
+            motor.fastest / motor.base_speed
+            if motor.fastest is not None and above_base
+            else allowances.dc_no_load
+        )
         hold = {
             Duration.CONTINUOUS: 1.0,
             Duration.ONE_CUT: motor.overload or allowances.dc_one_cut,

@@ -2,6 +2,7 @@
 
 from chartgen.limits.cut import Cut
 from chartgen.model.blade import Edge, ToolMaterial
+from chartgen.model.material import IsoGroup
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Feeding, Shop
 from chartgen.reference.allowances import AllowanceEntry, load_allowances
@@ -101,6 +102,9 @@ def _silent_edge(cut: Cut) -> set[str]:
         silent.add("work_hardening_feed")
     if material.force is None:
         silent |= {"confined_chip", "worn_edge_force", "thin_chip", "thin_chip_band"}
+        silent |= {"hss_force", "polished_force"}
+    if material.iso_group not in {IsoGroup.P, IsoGroup.M}:
+        silent.add("depth_over_width")
     return silent
 
 

@@ -51,7 +51,7 @@ def _card(
     layout: str,
     subject: str,
 ) -> PrintedCard:
-    code = check_code(shop, materials=materials, blades=blades, layout=layout)
+    code = check_code(shop, materials=materials, layout=layout)
     date = shop.date or "undated"
     return PrintedCard(
         file_stem=f"{layout}-{file_name_part(subject)}",

@@ -1,14 +1,14 @@
 """The check code: a short sign of everything a card was computed from.
 
 Two cards with the same code rest on the same inputs. Only what the card depends on goes
-in, so that adding a material to a shop file does not make the other cards look stale.
+in (every blade, since one is offered in place of another), so that adding a material to a
+shop file does not make the other cards look stale.
 """
 
 import hashlib
 from collections.abc import Sequence
 
 from chartgen import __version__
-from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 
@@ -17,9 +17,7 @@ _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 _LENGTH = 8
 
 
-def check_code(
-    shop: Shop, *, materials: Sequence[Material], blades: Sequence[Blade], layout: str
-) -> str:
+def check_code(shop: Shop, *, materials: Sequence[Material], layout: str) -> str:
     """Return the code of a card, as in "7Q2F-K9MD"."""
     inputs = (
         __version__,
@@ -31,7 +29,7 @@ def check_code(
         shop.request.feeding,
         shop.request.diameters,
         sorted(shop.allowances.items()),
-        tuple(blades),
+        shop.blades,
         tuple(materials),
     )
     number = int.from_bytes(hashlib.sha256(repr(inputs).encode()).digest()[:5], "big")

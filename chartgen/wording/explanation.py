@@ -55,19 +55,17 @@ def explain(shop: Shop, windows: Windows, cut: Cut) -> Explanation:
 def outcome(shop: Shop, windows: Windows, cut: Cut) -> str:
     """Return the cell's answer in one or two sentences."""
     units = shop.request.units
-    floor, ceiling = cut.floor, cut.ceiling
+    index = (0, shop.blades.index(cut.blade), 0)
     ends = (
-        f"floor {write_feed_floor(floor.feed, units)} ({floor.reason.legend}), "
-        f"ceiling {write_feed_ceiling(ceiling.feed, units)} ({ceiling.reason.legend})"
+        f"floor {write_feed_floor(float(windows.floor[index]), units)} "
+        f"({windows.floor_reason(index).legend}), "
+        f"ceiling {write_feed_ceiling(float(windows.ceiling[index]), units)} "
+        f"({windows.ceiling_reason(index).legend})"
     )
     if cut.side is Side.NO_WINDOW:
-        return (
-            f"No window. Nearest miss at {write_speed(cut.spindle_speed)} rev/min: {ends}. "
-            "A feed would have to be above its floor and under its ceiling at once."
-        )
-    index = (0, shop.blades.index(cut.blade), 0)
+        return f"No window. Nearest miss at {write_speed(cut.spindle_speed)} rev/min: {ends}."
     verdict = windows.verdict(index).value
-    margin = ceiling.feed / cut.feed
+    margin = float(windows.ceiling[index]) / cut.feed
     return (
         f"{write_speed(cut.spindle_speed)} rev/min {cut.position.mark}".rstrip()
         + f", {write_feed(cut.feed, units)} a turn: {verdict}. Window at this speed: {ends}; "

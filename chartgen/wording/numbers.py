@@ -27,7 +27,7 @@ _WHOLE_METRES_FROM = 20.0
 # (from this many seconds on, step): nobody counts tenths, but near one second a half is
 # a quarter of the feed.
 _PACE_STEPS = ((10.0, 1.0), (3.0, 0.5), (0.0, 0.1))
-_FINEST_PACE = 0.05
+_FINER_PACES = (0.5, 0.1, 0.05, 0.01)
 
 
 def feed_label(units: LengthUnits) -> str:
@@ -118,7 +118,7 @@ def write_pace(
     next finer step is used.
     """
     steps = [step for least, step in _PACE_STEPS if seconds >= least]
-    for step in (*steps[:1], *(s for s in (0.5, 0.1, _FINEST_PACE) if s < steps[0])):
+    for step in (*steps[:1], *(s for s in _FINER_PACES if s < steps[0])):
         nearest = round(seconds / step)
         for count in (nearest, math.floor(seconds / step), math.ceil(seconds / step)):
             if count <= 0:

@@ -87,5 +87,20 @@ def test_a_rounded_feed_lies_inside_its_window_or_there_is_none(
 def test_the_gearbox_gives_its_largest_feed_at_or_below_the_one_wanted(
     feed: float, expected: float
 ) -> None:
-    result = gearbox_feed(feed=np.array([feed]), feeds=(0.08, 0.02, 0.04))
+    result = gearbox_feed(
+        wanted=np.array([feed]),
+        least=np.array([0.001]),
+        most=np.array([feed]),
+        feeds=(0.08, 0.02, 0.04),
+    )
     assert result[0] == expected
+
+
+def test_the_gearbox_gives_its_smallest_feed_over_the_floor_where_none_lies_below() -> None:
+    result = gearbox_feed(
+        wanted=np.array([0.05, 0.05]),
+        least=np.array([0.045, 0.045]),
+        most=np.array([0.09, 0.07]),
+        feeds=(0.08, 0.02, 0.04),
+    )
+    assert result.tolist() == [0.08, 0.0]

@@ -41,7 +41,7 @@ def first_blade(**values: object) -> Change:
 
 
 def code(shop: Shop, *, material: str = "mild-steel", layout: str = "lathe-chart-a5") -> str:
-    return check_code(shop, materials=[load_material(material)], blades=shop.blades, layout=layout)
+    return check_code(shop, materials=[load_material(material)], layout=layout)
 
 
 CHANGES: dict[str, Change] = {
@@ -90,7 +90,7 @@ def test_a_code_changes_with_the_material_its_data_and_the_layout(
         code(example),
         code(example, material="c45"),
         code(example, layout="another"),
-        check_code(example, materials=[harder], blades=example.blades, layout="lathe-chart-a5"),
+        check_code(example, materials=[harder], layout="lathe-chart-a5"),
     }
     assert len(codes) == 4
 

@@ -1,9 +1,10 @@
 """The ceilings of feed: one file a limit, one line each in the catalogue here.
 
 FEED_CEILINGS are limits that speed cannot buy off; with the start feed they set the target.
-TORQUE_CEILINGS depend on the speed chosen and see that target, because how long the cut
-takes decides which torque may be used. A ceiling broadcasts to (material, blade, diameter,
-trial speed), in mm/rev; inf where it does not apply, 0 where no cut is possible.
+TORQUE_CEILINGS depend on the speed chosen; of one-cut and continuous torque only that one
+counts which fits the time of the cut (see `regimes`). A ceiling broadcasts to (material,
+blade, diameter, trial speed), in mm/rev; inf where it does not apply, 0 where no cut is
+possible.
 """
 
 from collections.abc import Callable
@@ -18,7 +19,6 @@ from chartgen.limits.reasons import Reason
 from chartgen.quantities import FloatArray, MillimetresPerRev
 
 FeedCeiling = Callable[[Case], MillimetresPerRev[FloatArray]]
-TorqueCeiling = Callable[[Case, MillimetresPerRev[FloatArray]], MillimetresPerRev[FloatArray]]
 
 FEED_CEILINGS: tuple[tuple[Reason, FeedCeiling], ...] = (
     (Reason.INSERT_FEED, insert_feed),
@@ -26,7 +26,7 @@ FEED_CEILINGS: tuple[tuple[Reason, FeedCeiling], ...] = (
     (Reason.REACH, reach),
 )
 
-TORQUE_CEILINGS: tuple[tuple[Reason, TorqueCeiling], ...] = (
+TORQUE_CEILINGS: tuple[tuple[Reason, FeedCeiling], ...] = (
     (Reason.TORQUE_ONE_CUT, one_cut_torque),
     (Reason.TORQUE_CONTINUOUS, continuous_torque),
     (Reason.STALL, stall),

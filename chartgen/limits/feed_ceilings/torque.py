@@ -10,7 +10,7 @@ import numpy as np
 from chartgen.limits.case import Case
 from chartgen.limits.force import feed_for_high_force
 from chartgen.physics.cutting import force_from_torque
-from chartgen.quantities import BoolArray, FloatArray, MillimetresPerRev, NewtonMetres
+from chartgen.quantities import FloatArray, MillimetresPerRev, NewtonMetres
 
 
 def feed_for_torque(case: Case, torque: NewtonMetres[FloatArray]) -> MillimetresPerRev[FloatArray]:
@@ -19,26 +19,18 @@ def feed_for_torque(case: Case, torque: NewtonMetres[FloatArray]) -> Millimetres
     return feed_for_high_force(case.grid, force, case.allowances)
 
 
-def is_one_cut(case: Case, feed: MillimetresPerRev[FloatArray]) -> BoolArray:
-    """Return where a cut at a feed is solid and short enough for the one-cut torque."""
+def shortest_feed(case: Case) -> MillimetresPerRev[FloatArray]:
+    """Return the feed from which a solid cut is over within one cut's time; inf for a tube."""
     if case.grid.bore > 0.0:
-        return np.zeros((1, 1, 1, 1), dtype=np.bool_)
-    shortest_feed = case.grid.depth / (case.allowances.one_cut_minutes * case.trials.speed)
-    return feed >= shortest_feed
+        return np.full((1, 1, 1, 1), np.inf)
+    return case.grid.depth / (case.allowances.one_cut_minutes * case.trials.speed)
 
 
-def one_cut_torque(
-    case: Case, target: MillimetresPerRev[FloatArray]
-) -> MillimetresPerRev[FloatArray]:
-    """Return the one-cut ceiling; inf where the cut is long or hollow."""
-    ceiling = feed_for_torque(case, case.trials.torque_one_cut)
-    return np.where(is_one_cut(case, np.minimum(target, ceiling)), ceiling, np.inf)
+def one_cut_torque(case: Case) -> MillimetresPerRev[FloatArray]:
+    """Return the feed at the torque the drive gives for one cut."""
+    return feed_for_torque(case, case.trials.torque_one_cut)
 
 
-def continuous_torque(
-    case: Case, target: MillimetresPerRev[FloatArray]
-) -> MillimetresPerRev[FloatArray]:
-    """Return the continuous ceiling; inf where the cut is solid and short."""
-    one_cut = feed_for_torque(case, case.trials.torque_one_cut)
-    short = is_one_cut(case, np.minimum(target, one_cut))
-    return np.where(short, np.inf, feed_for_torque(case, case.trials.torque_continuous))
+def continuous_torque(case: Case) -> MillimetresPerRev[FloatArray]:
+    """Return the feed at the torque the drive gives for ever."""
+    return feed_for_torque(case, case.trials.torque_continuous)

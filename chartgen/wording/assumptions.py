@@ -101,7 +101,7 @@ def _materials(
     materials: Sequence[Material], blades: Sequence[Blade], allowances: Allowances
 ) -> list[str]:
     if len(materials) > 1:
-        return ["Force constants, speeds and feeds differ by material: see `chartgen explain`."]
+        return ["Force constants, speeds and feeds differ by material: see the command explain."]
     (material,) = materials
     lines = []
     if material.force is not None:

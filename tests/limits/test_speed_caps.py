@@ -62,17 +62,18 @@ def test_the_spindle_may_not_run_faster_than_its_manual_nor_its_fastest_position
     assert cap(free, mild_steel, Reason.FASTEST_SPINDLE) == 2500.0
 
 
-def test_a_cut_over_the_lowest_cap_is_too_bold_and_names_it(
+def test_a_cut_over_the_lowest_cap_alone_is_too_bold_and_names_it(
     example: Shop, mild_steel: Material
 ) -> None:
     cut = assess(
         example,
         material=mild_steel,
-        blade=example.blades[0],
-        diameter=30.0,
-        speed=2000.0,
-        feed=0.03,
+        blade=example.blades[2],
+        diameter=25.0,
+        speed=600.0,
+        feed=0.02,
     )
+    assert cut.floor.feed <= cut.feed <= cut.ceiling.feed
     assert cut.side is Side.TOO_BOLD
     assert cut.speed_ceiling.reason is Reason.EDGE_SPEED
 

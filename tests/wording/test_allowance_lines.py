@@ -8,7 +8,8 @@ from dataclasses import fields, replace
 import numpy as np
 import pytest
 
-from chartgen.limits.cut import Cut, Force, recommended
+from chartgen.limits.cut import Cut, recommended
+from chartgen.limits.cut_force import Force
 from chartgen.limits.window import Windows
 from chartgen.model.blade import Edge
 from chartgen.model.motor import MotorKind, PowerIs
@@ -130,6 +131,21 @@ def test_the_depth_of_a_slot_in_steel_is_an_allowance_of_steel_alone(
     example: Shop, material: str, *, is_steel: bool
 ) -> None:
     assert ("depth_over_width" in shown(example, material, 0)) is is_steel
+
+
+@pytest.mark.parametrize("blade", [0, 2, 3])
+def test_where_no_force_is_known_no_allowance_on_force_is_shown(
+    shop_of: ShopOf, blade: int
+) -> None:
+    names = set(shown(shop_of("750 W inverter"), "nylon", blade))
+    assert not names & {
+        "confined_chip",
+        "hss_force",
+        "polished_force",
+        "worn_edge_force",
+        "thin_chip",
+        "thin_chip_band",
+    }
 
 
 def test_a_lathe_on_an_inverter_shows_no_allowance_of_another_motor(shop_of: ShopOf) -> None:

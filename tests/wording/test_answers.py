@@ -1,6 +1,7 @@
 """The same facts for machines: keys, agreement with the words, and nothing JSON cannot hold."""
 
 import json
+from collections.abc import Callable
 from typing import Any
 
 import pytest
@@ -10,6 +11,7 @@ from chartgen.model.shop import Shop
 from chartgen.pipeline import table_card
 from chartgen.wording.answers import chart_answer, cut_answer, explanation_answer
 
+ShopOf = Callable[..., Shop]
 KEYS: dict[str, set[str]] = {
     "": {
         "spindle_speed_rpm",
@@ -93,6 +95,15 @@ def test_a_cell_without_window_says_so_and_still_holds_in_json(example: Shop) ->
     assert answer["verdict"] == "no window"
     assert answer["ceiling"] == {"feed_mm_rev": 0.0, "reason": "blade too short"}
     assert json.loads(json.dumps(answer, allow_nan=False)) == answer
+
+
+def test_the_remarks_of_the_cell_are_flags(example: Shop, shop_of: ShopOf) -> None:
+    roomy = tried(example)
+    assert (roomy["tight"], roomy["slow"]) == (False, False)
+    starved = tried(example, tool="B")
+    assert (starved["tight"], starved["slow"]) == (True, False)
+    weak = tried(shop_of("250 W brushed DC"), diameter="12 mm")
+    assert weak["slow"] is True
 
 
 def test_a_limit_that_does_not_apply_is_null(example: Shop) -> None:

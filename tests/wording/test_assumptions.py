@@ -92,7 +92,7 @@ def test_a_coated_edge_in_a_material_that_wants_another_is_said(example: Shop) -
 
 def test_several_materials_are_not_told_apart(example: Shop) -> None:
     said = text(example, "mild-steel", "c45")
-    assert "Force constants, speeds and feeds differ by material: see `chartgen explain`." in said
+    assert "Force constants, speeds and feeds differ by material: see the command explain." in said
     assert "Cuts start" not in said
 
 

@@ -11,6 +11,7 @@ import pytest
 from chartgen.inquiry import cut_request, explain_cell
 from chartgen.limits.cut import recommended
 from chartgen.model.blade import Blade, Edge
+from chartgen.model.lathe import DialReads
 from chartgen.model.motor import PowerIs
 from chartgen.model.shop import Shop
 from chartgen.reference.tables import load_bibliography
@@ -218,6 +219,22 @@ def test_an_input_plate_shows_what_is_lost_on_the_way_to_the_shaft(example: Shop
     one = step(explained(shop, "mild-steel", "A", "25 mm"), "Motor")
     assert one.values == "1500 W input power on the plate x efficiency 0.70, 1400 rev/min"
     assert one.result.startswith("1050 W, ")
+
+
+def test_the_diameter_where_a_cut_falls_below_the_soft_floor_works_out_again(
+    cell: Explanation,
+) -> None:
+    one = step(cell, "Speed under which")
+    surface = numbers(step(cell, "Speed chosen").result)[0]
+    soft = numbers(one.values)[0]
+    assert numbers(one.result)[1] == pytest.approx(25.0 * soft / surface, abs=0.5)
+
+
+def test_a_dial_that_reads_diameter_counts_twice_the_travel(example: Shop) -> None:
+    slide = replace(example.lathe.cross_slide, dial_reads=DialReads.DIAMETER)
+    shop = replace(example, lathe=replace(example.lathe, cross_slide=slide))
+    values = step(explained(shop, "mild-steel", "A", "25 mm"), "Pace of the handle").values
+    assert values == "p = 2 mm of tool travel a turn (the dial counts 4 mm on the diameter)"
 
 
 def test_a_measured_lathe_is_explained_by_its_readings(shop_of: ShopOf) -> None:

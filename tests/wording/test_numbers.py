@@ -145,7 +145,15 @@ def test_a_quantity_has_three_figures_and_its_unit(value: float, label: str, exp
 # Nobody counts tenths of a second over ten, nor halves near one.
 @pytest.mark.parametrize(
     ("seconds", "expected"),
-    [(42.3, "42"), (10.4, "10"), (7.3, "7.5"), (3.1, "3.0"), (1.89, "1.9"), (0.62, "0.6")],
+    [
+        (42.3, "42"),
+        (10.4, "10"),
+        (7.3, "7.5"),
+        (3.1, "3.0"),
+        (2.3, "2.3"),
+        (1.89, "1.9"),
+        (0.62, "0.6"),
+    ],
 )
 def test_a_pace_in_a_wide_window_is_rounded_to_what_can_be_counted(
     seconds: float, expected: str

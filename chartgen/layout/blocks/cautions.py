@@ -17,6 +17,8 @@ _SIGN_SIZE = 10.0
 _GAP = 2.0
 _PANEL_GAP = 0.8
 _GENERAL = "general"
+# A notice is not about injury, so it carries no safety alert symbol (ANSI Z535).
+_WITHOUT_TRIANGLE = frozenset({"NOTICE"})
 
 
 def cautions(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
@@ -42,18 +44,19 @@ def _panel(signal: str, setting: Setting) -> Piece:
     top = _PANEL_GAP
     size = setting.words * 1.15
     height = size * POINT * 1.25
-    text = Text(x=8.0, y=top + height * 0.78, text=signal, size=size, face=Face.BOLD, paper=True)
-    items: list[Item] = [
-        Panel(x=0.0, y=top, width=setting.width, height=height),
-        Drawing(
-            x=1.2,
-            y=top + 0.45,
-            size=height - 0.9,
-            primitives=PICTOGRAMS[_GENERAL].primitives,
-            meaning=PICTOGRAMS[_GENERAL].meaning,
-        ),
-        text,
-    ]
+    items: list[Item] = [Panel(x=0.0, y=top, width=setting.width, height=height)]
+    if signal not in _WITHOUT_TRIANGLE:
+        items.append(
+            Drawing(
+                x=1.2,
+                y=top + 0.45,
+                size=height - 0.9,
+                primitives=PICTOGRAMS[_GENERAL].primitives,
+                meaning=PICTOGRAMS[_GENERAL].meaning,
+            )
+        )
+    y = top + height * 0.78
+    items.append(Text(x=8.0, y=y, text=signal, size=size, face=Face.BOLD, paper=True))
     return Piece(height=top + height + 1.0, items=tuple(items), keep_with_next=True)
 
 

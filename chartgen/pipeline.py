@@ -15,8 +15,9 @@ from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material, load_transmission, material_keys
 from chartgen.renderers.fonts import measure
 from chartgen.renderers.pdf import render_pdf
-from chartgen.wording.card import PrintedCard, lathe_card, overview_card
+from chartgen.wording.card import AnyCard, PrintedCard, lathe_card, overview_card
 from chartgen.wording.nearest import nearest_name
+from chartgen.wording.printed import PrintedChart
 
 EXAMPLE_NAME = "built-in example shop"
 
@@ -65,11 +66,11 @@ def with_materials(shop: Shop, keys: Sequence[str]) -> Shop:
     return replace(shop, request=replace(shop.request, materials=chosen))
 
 
-def printed_cards(shop: Shop) -> list[PrintedCard]:
+def printed_cards(shop: Shop) -> list[AnyCard]:
     """Return every card a shop asks for, all text made."""
     materials = [load_material(key) for key in shop.request.materials]
     all_windows = windows(shop, materials=materials, diameters=shop.request.diameters)
-    cards: list[PrintedCard] = []
+    cards: list[AnyCard] = []
     for name in shop.request.layouts:
         if load_layout(name).card == "overview":
             cards += [overview_card(shop, all_windows, blade, name) for blade in shop.blades]
@@ -78,7 +79,7 @@ def printed_cards(shop: Shop) -> list[PrintedCard]:
     return _with_names_of_their_own(cards)
 
 
-def _with_names_of_their_own(cards: Sequence[PrintedCard]) -> list[PrintedCard]:
+def _with_names_of_their_own(cards: Sequence[AnyCard]) -> list[AnyCard]:
     """Return the cards, those whose file names would be alike numbered from the second on."""
     taken: set[str] = set()
     named = []
@@ -92,7 +93,7 @@ def _with_names_of_their_own(cards: Sequence[PrintedCard]) -> list[PrintedCard]:
     return named
 
 
-def table_card(shop: Shop, key: str) -> PrintedCard:
+def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:
     """Return one material's lathe chart as words.
 
     Raises
@@ -106,7 +107,7 @@ def table_card(shop: Shop, key: str) -> PrintedCard:
     return lathe_card(shop, found, material, charts[0] if charts else "lathe-chart-a5")
 
 
-def lay_out(cards: Sequence[PrintedCard]) -> list[FinishedCard]:
+def lay_out(cards: Sequence[AnyCard]) -> list[FinishedCard]:
     """Return the cards placed on their pages.
 
     Raises

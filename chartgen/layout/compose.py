@@ -8,12 +8,12 @@ from chartgen.layout.piece import Piece, Setting, moved, setting_for
 from chartgen.layout.placed import Document, Item, Page
 from chartgen.layout.typesetting import Measure, counted
 from chartgen.quantities import Millimetres
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 
 _GUTTER: Millimetres[float] = 6.0
 
 
-def compose(card: PrintedCard, layout: Layout, measure: Measure) -> Document:
+def compose(card: AnyCard, layout: Layout, measure: Measure) -> Document:
     """Return the pages of a card.
 
     Raises
@@ -29,7 +29,7 @@ def compose(card: PrintedCard, layout: Layout, measure: Measure) -> Document:
     )
 
 
-def _page(card: PrintedCard, layout: Layout, side: Side, measure: Measure) -> Page:
+def _page(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> Page:
     width, height = layout.page
     full = width - 2.0 * side.margin
     wide = setting_for(distance=side.reading_distance, width=full, measure=measure)
@@ -65,7 +65,7 @@ def _page(card: PrintedCard, layout: Layout, side: Side, measure: Measure) -> Pa
 
 
 def _refuse_too_many_rows(
-    card: PrintedCard,
+    card: AnyCard,
     layout: Layout,
     setting: Setting,
     pieces: list[Piece],
@@ -76,7 +76,7 @@ def _refuse_too_many_rows(
         return
     pitch = row_height(layout, setting)
     drop = int(-(-over // pitch))
-    rows = len(card.chart.stub)
+    rows = len(card.chart.rows)
     raise DoesNotFitError(
         f"layout {layout.name} holds {max(rows - drop, 0)} of the {rows} rows of "
         f"'{card.chart.title}' at its reading distance: drop {counted(drop, 'diameter')}, or use a "

@@ -15,10 +15,12 @@ from chartgen.units import magnitude
 Value = TypeVar("Value")
 Number = TypeVar("Number", int, float)
 
-CARDS = ("lathe-chart", "overview")
+CARDS = ("lathe-chart", "overview", "blade-card", "centre-card")
 BLOCKS = (
     "heading",
     "table",
+    "plain-table",
+    "notes",
     "legend",
     "cautions",
     "legend-sentences",

@@ -10,6 +10,7 @@ from chartgen.quantities import (
     Millimetres,
     MillimetresPerRev,
     Minutes,
+    NewtonsPerSquareMm,
     TurnsPerMinute,
     Watts,
 )
@@ -67,6 +68,26 @@ class Allowances:
     dc_efficiency: float
     brushless_efficiency: float
     socket_power: Watts[float]
+    blade_stress_carrier: NewtonsPerSquareMm[float]
+    blade_stress_hss: NewtonsPerSquareMm[float]
+    blade_yield_carrier: NewtonsPerSquareMm[float]
+    blade_yield_hss: NewtonsPerSquareMm[float]
+    blade_modulus: NewtonsPerSquareMm[float]
+    blade_shear_modulus: NewtonsPerSquareMm[float]
+    tip_drop: Millimetres[float]
+    buckling_reserve: float
+    jaw_distance: Millimetres[float]
+    work_deflection: Millimetres[float]
+    work_stress_share: float
+    grip_share: float
+    grip_safety: float
+    cut_safety: float
+    grip_tight: float
+    whip_share: float
+    centre_height: Millimetres[float]
+    edge_overload: float
+    stopping_turns: float
+    rotor_inertia: float
 
 
 def allowances_for(shop: Shop) -> Allowances:

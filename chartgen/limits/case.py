@@ -3,7 +3,9 @@
 from dataclasses import dataclass
 
 from chartgen.limits.allowances import Allowances
+from chartgen.limits.blade_strength import BladeStrength
 from chartgen.limits.grid import Grid
+from chartgen.limits.holding import Holding
 from chartgen.limits.spindle import Spindle
 from chartgen.model.lathe import DrivePosition, Lathe
 from chartgen.model.shop import Feeding
@@ -32,6 +34,8 @@ class Case:
 
     grid: Grid
     lathe: Lathe
+    blades: BladeStrength
+    holding: Holding
     feeding: Feeding
     allowances: Allowances
     spindle: Spindle

@@ -15,13 +15,17 @@ import numpy as np
 
 from chartgen.limits.case import Case
 from chartgen.limits.dial import gearbox_feed, rounded_feed
+from chartgen.limits.dig_in import dig_in, motor_ratios
+from chartgen.limits.force_capacities.grip import slip_force
 from chartgen.limits.reasons import CODES, Reason
 from chartgen.limits.regimes import Regimes, regimes
+from chartgen.limits.tightness import is_slow, is_tight, wants_power_feed
 from chartgen.limits.way_out import nearest_way_out
 from chartgen.limits.window import Windows
 from chartgen.model.shop import Feeding, LengthUnits
+from chartgen.physics.cutting import force_from_torque
 from chartgen.physics.kinematics import spindle_speed
-from chartgen.quantities import BoolArray, FloatArray, IntArray
+from chartgen.quantities import FloatArray, IntArray
 
 # Keys of the choice: a tier outweighs any loss, a miss any tier, a forbidden speed any miss.
 _TIER = 1e2
@@ -67,15 +71,35 @@ def choose(case: Case, units: LengthUnits) -> Windows:
         room = (ceiling >= floor) & ~has_window & ~too_fast
         ceiling_code = np.where(room, np.int8(CODES[Reason.GEARBOX_FEED]), ceiling_code)
 
-    is_tight = has_window & _is_tight(case, chosen, floor, ceiling)
+    positions = trials.position[best[..., 0] % trials.position.size]
+    twice = [trials.torque_stall, trials.torque_stall]
+    stall_torque = at_best(np.concatenate(twice, axis=3))
+    slips = np.broadcast_to(slip_force(case, grip_safety=1.0), (*shape, trials.position.size))
+    slips = at_best(np.concatenate([slips, slips], axis=3))
+    tight = has_window & is_tight(
+        case,
+        feed=chosen,
+        floor=floor,
+        ceiling=ceiling,
+        slips=slips,
+        stalls=np.asarray(force_from_torque(torque=stall_torque, diameter=grid.diameter[..., 0])),
+    )
     return Windows(
         grid=grid,
         positions=trials.positions,
         has_window=has_window,
-        is_tight=is_tight,
-        is_slow=has_window & _is_slow(case, chosen_speed, start[..., 0]),
-        wants_power_feed=has_window & _wants_power_feed(case, chosen * chosen_speed),
-        position=trials.position[best[..., 0] % trials.position.size],
+        is_tight=tight,
+        is_slow=has_window & is_slow(case, chosen_speed, start[..., 0]),
+        wants_power_feed=has_window & wants_power_feed(case, chosen * chosen_speed),
+        dig_in=dig_in(
+            case,
+            feed=chosen,
+            speed=chosen_speed,
+            motor_ratio=motor_ratios(trials.positions)[positions],
+            stall_torque=stall_torque,
+            slips=slips,
+        ),
+        position=positions,
         spindle_speed=chosen_speed,
         start_speed=np.broadcast_to(start[..., 0], shape),
         speed_cap=np.broadcast_to(case.speed_cap[..., 0], shape),
@@ -84,7 +108,7 @@ def choose(case: Case, units: LengthUnits) -> Windows:
         floor_code=floor_code,
         ceiling=ceiling,
         ceiling_code=ceiling_code,
-        way_out=nearest_way_out(grid, has_window=has_window, is_tight=is_tight),
+        way_out=nearest_way_out(grid, has_window=has_window, is_tight=tight),
     )
 
 
@@ -132,33 +156,3 @@ def _key(
     holds = (feed >= both.least * (1.0 - _SLIP)) & (feed > 0.0)
     miss = _MISS * (2.0 - np.minimum(feed / both.floor.value, 1.0)) + loss
     return np.where(allowed, np.where(holds, tier * _TIER + loss, miss), _FORBIDDEN + loss)
-
-
-def _is_tight(case: Case, feed: FloatArray, floor: FloatArray, ceiling: FloatArray) -> BoolArray:
-    grid, allowances = case.grid, case.allowances
-    narrow = ceiling < allowances.tight_feed * floor
-    timid = feed < allowances.feed_give * grid.start_feed[..., 0] * (1.0 - _SLIP)
-    deep = grid.is_steel & (grid.depth > allowances.depth_over_width * grid.width)
-    return np.asarray(narrow | timid | deep[..., 0])
-
-
-def _is_slow(case: Case, speed: FloatArray, start: FloatArray) -> BoolArray:
-    """Return where the edge runs slower than it likes.
-
-    Under the soft floor always; far under the start speed only where it is the choice that
-    holds it back, since no other blade helps against the fastest spindle speed.
-    """
-    grid = case.grid
-    soft_floor = np.asarray(spindle_speed(cutting_speed=grid.soft_floor, diameter=grid.diameter))[
-        ..., 0
-    ]
-    held_back = speed < 0.95 * np.broadcast_to(case.speed_cap[..., 0], speed.shape)
-    poor = grid.is_carbide[..., 0] & (speed < case.allowances.poor_speed * start) & held_back
-    return np.asarray((speed < soft_floor * (1.0 - _SLIP)) | poor)
-
-
-def _wants_power_feed(case: Case, feed_rate: FloatArray) -> BoolArray:
-    if case.feeding is Feeding.POWER:
-        return np.zeros(feed_rate.shape, dtype=np.bool_)
-    turns = feed_rate / case.lathe.cross_slide.travel_per_turn
-    return np.asarray(turns < case.allowances.handle_turns_least)

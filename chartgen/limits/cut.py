@@ -7,9 +7,11 @@ import numpy as np
 
 from chartgen.limits.case import Case
 from chartgen.limits.cut_force import Force, cut_force
-from chartgen.limits.feed_ceilings import FEED_CEILINGS, TORQUE_CEILINGS
-from chartgen.limits.feed_ceilings.torque import shortest_feed
+from chartgen.limits.feed_ceilings import FEED_CEILINGS
 from chartgen.limits.feed_floors import FEED_FLOORS
+from chartgen.limits.force import feed_for_high_force
+from chartgen.limits.force_capacities import DRIVING, HOLDING
+from chartgen.limits.force_capacities.torque import shortest_feed
 from chartgen.limits.reasons import Reason
 from chartgen.limits.run import make_case, windows
 from chartgen.limits.speed_caps import SPEED_CAPS
@@ -208,14 +210,17 @@ def assess(
     # The cut's own feed decides which torque it may lean on.
     short = feed >= pick(shortest_feed(case))
     other = Reason.TORQUE_CONTINUOUS if short else Reason.TORQUE_ONE_CUT
+    forces = [
+        (r, np.full((1, 1, 1, 1), np.inf) if r is other else capacity(case))
+        for r, capacity in (*DRIVING, *HOLDING)
+    ]
     ceilings = [
-        FeedLimit(r, np.inf if r is other else pick(limit(case))) for r, limit in TORQUE_CEILINGS
+        FeedLimit(r, pick(feed_for_high_force(grid, capacity, case.allowances)))
+        for r, capacity in forces
     ]
     ceilings += [FeedLimit(r, pick(limit(case))) for r, limit in FEED_CEILINGS]
     floors = [FeedLimit(r, pick(limit(case))) for r, limit in FEED_FLOORS]
-    speed_limits = [
-        SpeedLimit(r, pick(cap(grid, shop.lathe, case.allowances))) for r, cap in SPEED_CAPS
-    ]
+    speed_limits = [SpeedLimit(r, pick(cap(grid, shop, case.allowances))) for r, cap in SPEED_CAPS]
     force = cut_force(case, material, blade, feed)
     needed = force.high if force else 0.0
     return Cut(

@@ -11,6 +11,7 @@ import numpy as np
 
 from chartgen.limits.allowances import Allowances, edge_radius
 from chartgen.model.blade import Blade, Edge, ToolMaterial
+from chartgen.model.lathe import Work
 from chartgen.model.material import FeedClass, IsoGroup, Material
 from chartgen.model.shop import Feeding
 from chartgen.quantities import BoolArray, FloatArray, Millimetres, frozen_array
@@ -22,7 +23,8 @@ class Grid:
 
     `force_constant` (mb) is kc1.1 times width times every allowance on force, in N at a
     chip of 1 mm; 0 where `has_force` (m) is False, for a material without force data.
-    `soft_floor` (mb) is 0 where no edge builds up. Speeds are m/min, feeds mm/rev.
+    `jaw_distance` (b) runs from the jaws to the far side of the cut. `soft_floor` (mb) is 0
+    where no edge builds up. Speeds are m/min, feeds mm/rev, moduli N/mm².
     """
 
     materials: tuple[Material, ...]
@@ -48,6 +50,10 @@ class Grid:
     skin_floor: FloatArray
     is_carbide: BoolArray
     is_steel: BoolArray
+    jaw_distance: FloatArray
+    youngs_modulus: FloatArray
+    tensile_strength: FloatArray
+    density: FloatArray
 
     @property
     def shape(self) -> tuple[int, int, int]:
@@ -86,6 +92,7 @@ def make_grid(
     blades: Sequence[Blade],
     diameters: Sequence[float],
     bore: Millimetres[float] = 0.0,
+    work: Work,
     feeding: Feeding,
     allowances: Allowances,
 ) -> Grid:
@@ -104,6 +111,8 @@ def make_grid(
     floor_ratio = (
         allowances.edge_floor_by_hand if feeding is Feeding.HAND else allowances.edge_floor_by_power
     )
+
+    from_jaws = allowances.jaw_distance if work.jaw_distance is None else work.jaw_distance
 
     def by_material(values: object) -> FloatArray:
         return frozen_array(values).reshape(-1, 1, 1, 1)
@@ -168,4 +177,8 @@ def make_grid(
         is_steel=np.array([m.iso_group in {IsoGroup.P, IsoGroup.M} for m in materials]).reshape(
             -1, 1, 1, 1
         ),
+        jaw_distance=by_blade([from_jaws + b.insert_width for b in blades]),
+        youngs_modulus=by_material([m.youngs_modulus.value for m in materials]),
+        tensile_strength=by_material([m.tensile_strength.value for m in materials]),
+        density=by_material([m.density.value for m in materials]),
     )

@@ -13,9 +13,11 @@ from numpy.typing import NDArray
 
 from chartgen.limits.case import Case
 from chartgen.limits.envelope import Envelope, highest, lowest
-from chartgen.limits.feed_ceilings import FEED_CEILINGS, TORQUE_CEILINGS
-from chartgen.limits.feed_ceilings.torque import shortest_feed
+from chartgen.limits.feed_ceilings import FEED_CEILINGS
 from chartgen.limits.feed_floors import FEED_FLOORS
+from chartgen.limits.force import feed_for_high_force
+from chartgen.limits.force_capacities import DRIVING, HOLDING
+from chartgen.limits.force_capacities.torque import shortest_feed
 from chartgen.limits.reasons import Reason
 from chartgen.quantities import FloatArray
 
@@ -44,7 +46,9 @@ class Regimes:
 def regimes(case: Case) -> Regimes:
     """Return the trials of a case as one cut first, then as a long cut."""
     shape = (*case.grid.shape, case.trials.speed.shape[3])
+    held = lowest([(reason, capacity(case)) for reason, capacity in HOLDING])
     whatever_speed = lowest([(reason, limit(case)) for reason, limit in FEED_CEILINGS])
+    whatever_speed = _lower(_as_feed(case, held), whatever_speed)
     target = np.broadcast_to(np.minimum(case.grid.start_feed, whatever_speed.value), shape)
     floor = highest([(reason, limit(case)) for reason, limit in FEED_FLOORS])
     short = shortest_feed(case)
@@ -54,8 +58,8 @@ def regimes(case: Case) -> Regimes:
         return np.concatenate(parts, axis=3)
 
     def ceiling_without(reason: Reason) -> Envelope:
-        torque = [(r, limit(case)) for r, limit in TORQUE_CEILINGS if r is not reason]
-        return _lower(lowest(torque), whatever_speed)
+        driven = lowest([(r, capacity(case)) for r, capacity in DRIVING if r is not reason])
+        return _lower(_as_feed(case, driven), whatever_speed)
 
     one_cut = ceiling_without(Reason.TORQUE_CONTINUOUS)
     long_cut = ceiling_without(Reason.TORQUE_ONE_CUT)
@@ -67,6 +71,13 @@ def regimes(case: Case) -> Regimes:
         most=joined(one_cut.value, np.minimum(long_cut.value, short * _UNDER)),
         floor=floor,
     )
+
+
+def _as_feed(case: Case, capacity: Envelope) -> Envelope:
+    """Return capacities of force as ceilings of feed: one power law for all of them."""
+    feed = feed_for_high_force(case.grid, capacity.value, case.allowances)
+    code = np.broadcast_to(capacity.code, np.broadcast_shapes(capacity.code.shape, feed.shape))
+    return Envelope(feed, code)
 
 
 def _lower(first: Envelope, second: Envelope) -> Envelope:

@@ -5,10 +5,12 @@ from collections.abc import Sequence
 import numpy as np
 
 from chartgen.limits.allowances import allowances_for
+from chartgen.limits.blade_strength import blade_strength
 from chartgen.limits.case import Case, Trials
 from chartgen.limits.choice import choose
 from chartgen.limits.envelope import lowest
 from chartgen.limits.grid import make_grid
+from chartgen.limits.holding import make_holding
 from chartgen.limits.speed_caps import SPEED_CAPS
 from chartgen.limits.spindle import make_spindle
 from chartgen.limits.trials import make_trials, trials_at
@@ -60,11 +62,12 @@ def make_case(
         blades=blades,
         diameters=diameters,
         bore=bore,
+        work=shop.work,
         feeding=shop.request.feeding,
         allowances=allowances,
     )
     spindle = make_spindle(shop.lathe, allowances)
-    caps = [(reason, cap(grid, shop.lathe, allowances)) for reason, cap in SPEED_CAPS]
+    caps = [(reason, cap(grid, shop, allowances)) for reason, cap in SPEED_CAPS]
     speed_cap = np.asarray(lowest(caps).value)
     trials: Trials = (
         make_trials(grid=grid, spindle=spindle, speed_cap=speed_cap)
@@ -74,6 +77,10 @@ def make_case(
     return Case(
         grid=grid,
         lathe=shop.lathe,
+        blades=blade_strength(
+            blades, tool_stiffness=shop.lathe.tool_stiffness, allowances=allowances
+        ),
+        holding=make_holding(shop.lathe.chuck, shop.work.surface, materials, allowances),
         feeding=shop.request.feeding,
         allowances=allowances,
         spindle=spindle,

@@ -6,6 +6,7 @@ from enum import Enum
 import numpy as np
 from numpy.typing import NDArray
 
+from chartgen.limits.dig_in import DigIn
 from chartgen.limits.grid import Grid
 from chartgen.limits.reasons import REASONS, Reason
 from chartgen.model.lathe import DrivePosition
@@ -27,8 +28,9 @@ class Windows:
     Where `has_window` is False, speed and feed are those of the nearest miss and `feed` is
     NaN. `floor_code` and `ceiling_code` index REASONS: what ends the window on each side.
     `is_slow`: below the speed this edge likes. `wants_power_feed`: the handle turns so
-    slowly that a hand cannot keep it even. `way_out` is the index of the owned blade that
-    has a window where this one has none, or -1 where only the saw is left.
+    slowly that a hand cannot keep it even. `dig_in`: what a sudden extra bite does.
+    `way_out` is the index of the owned blade that has a window where this one has none, or
+    -1 where only the saw is left.
     """
 
     grid: Grid
@@ -37,6 +39,7 @@ class Windows:
     is_tight: BoolArray
     is_slow: BoolArray
     wants_power_feed: BoolArray
+    dig_in: DigIn
     position: IntArray
     spindle_speed: FloatArray
     start_speed: FloatArray

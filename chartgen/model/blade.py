@@ -5,6 +5,8 @@ from enum import Enum
 
 from chartgen.quantities import Micrometres, Millimetres
 
+_STRIP_SLIP = 0.05
+
 
 class ToolMaterial(Enum):
     """Tool family; decides speeds."""
@@ -36,6 +38,8 @@ class Blade:
 
     `insert_width` is what is cut out of the bar, `thickness` the body that carries it.
     `edge_radius` is None where the owner has not measured it: the edge state decides.
+    `strips` describe a tapered or T-shaped body from the bottom up as (thickness, height);
+    empty for a plain flat one.
     """
 
     name: str
@@ -47,6 +51,7 @@ class Blade:
     thickness: Millimetres[float]
     height: Millimetres[float]
     projection: Millimetres[float]
+    strips: tuple[tuple[Millimetres[float], Millimetres[float]], ...] = ()
 
     def __post_init__(self) -> None:
         if self.edge.tool_material is not self.tool_material:
@@ -59,6 +64,11 @@ class Blade:
             raise ValueError(
                 f"thickness ({self.thickness:g} mm) is more than insert_width "
                 f"({self.insert_width:g} mm): the body would rub in its own slot"
+            )
+        if self.strips and abs(sum(h for _, h in self.strips) - self.height) > _STRIP_SLIP:
+            raise ValueError(
+                f"strips are {sum(h for _, h in self.strips):g} mm high together and the blade "
+                f"{self.height:g} mm; list them all, from the bottom up"
             )
         if self.height < self.thickness:
             raise ValueError(

@@ -9,6 +9,7 @@ from chartgen.quantities import (
     Millimetres,
     MillimetresPerRev,
     NewtonMetres,
+    NewtonsPerMm,
     RevsPerMinute,
 )
 
@@ -82,12 +83,55 @@ class Drive:
             )
 
 
+class ChuckKind(Enum):
+    """How the work is held."""
+
+    SCROLL = "scroll"
+    FOUR_JAW = "four-jaw"
+    COLLET = "collet"
+
+
+class JawFace(Enum):
+    """What the faces of the jaws are like."""
+
+    SMOOTH = "smooth"
+    DIAMOND = "diamond"
+    SERRATED = "serrated"
+
+
+class BarSurface(Enum):
+    """What the jaws close on."""
+
+    GROUND = "ground"
+    BRIGHT = "bright"
+    BLACK = "black"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chuck:
-    """The chuck in use; an unmarked one gets a cautious speed, said on the card."""
+    """The chuck in use; an unmarked one gets a cautious speed, said on the card.
+
+    `key_torque` is None where nobody measured how hard the key is pulled.
+    """
 
     size: Millimetres[float]
     marked_speed: RevsPerMinute[float] | None = None
+    kind: ChuckKind = ChuckKind.SCROLL
+    jaws: JawFace = JawFace.SMOOTH
+    key_torque: NewtonMetres[float] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Work:
+    """How the bar is set: its surface, how far from the jaws it is cut, what sticks out behind.
+
+    `jaw_distance` runs from the jaws to the near side of the cut; None leaves the allowance.
+    `bar_behind` is how far bar stands out of the far end of the spindle, unsupported.
+    """
+
+    surface: BarSurface = BarSurface.BRIGHT
+    jaw_distance: Millimetres[float] | None = None
+    bar_behind: Millimetres[float] = 0.0
 
 
 class DialReads(Enum):
@@ -110,13 +154,17 @@ class CrossSlide:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lathe:
-    """One particular machine."""
+    """One particular machine.
+
+    `tool_stiffness` is what tool post and slides give way under the blade, None unmeasured.
+    """
 
     name: str
     motor: Motor
     drive: Drive
     chuck: Chuck
     cross_slide: CrossSlide
+    tool_stiffness: NewtonsPerMm[float] | None = None
 
     def __post_init__(self) -> None:
         has_readings = all(position.readings for position in self.drive.positions)

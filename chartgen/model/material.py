@@ -70,8 +70,8 @@ class FeedClass:
 class Material:
     """A work material. `force` and `unit_energy` are None where no source gives them.
 
-    `edge_states` names the carbide edge the material calls for ("any" or "polished").
-    `work_hardens` sets a least feed; `ductile` says that an edge can build up.
+    Density in g/cm³, modulus and strength in N/mm², unit energy in J/mm³. `tags` choose the
+    cautions of a card and say how the chip behaves; `work_hardens` sets a least feed.
     """
 
     key: str
@@ -81,6 +81,8 @@ class Material:
     condition: str
     hardness: Sourced | None
     density: Sourced
+    youngs_modulus: Sourced
+    tensile_strength: Sourced
     force: ForceData | None
     unit_energy: Sourced | None
     speeds: dict[ToolMaterial, SpeedData]

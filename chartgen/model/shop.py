@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from chartgen.model.blade import Blade
-from chartgen.model.lathe import Lathe
+from chartgen.model.lathe import Lathe, Work
 from chartgen.quantities import Millimetres
 
 
@@ -46,6 +46,7 @@ class Shop:
     date: str
     lathe: Lathe
     blades: tuple[Blade, ...]
+    work: Work = field(default_factory=Work)
     request: PrintRequest
     allowances: dict[str, float] = field(default_factory=dict)
 

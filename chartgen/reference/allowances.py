@@ -6,10 +6,21 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from chartgen.quantities import FRACTION, M_S, MIN, MM, MM_REV, TURNS_MIN, UM, WATT, Unit
+from chartgen.quantities import (
+    FRACTION,
+    M_S,
+    MIN,
+    MM,
+    MM_REV,
+    N_MM2,
+    TURNS_MIN,
+    UM,
+    WATT,
+    Unit,
+)
 from chartgen.sources import Mark
 
-_UNITS = {unit.name: unit for unit in (MM, UM, MM_REV, M_S, MIN, TURNS_MIN, WATT)}
+_UNITS = {unit.name: unit for unit in (MM, UM, MM_REV, M_S, MIN, TURNS_MIN, WATT, N_MM2)}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,7 @@ import io
 
 from chartgen.renderers.columns import in_columns
 from chartgen.wording.card import PrintedCard
-from chartgen.wording.printed import PrintedCell
+from chartgen.wording.printed import PrintedCell, PrintedChart
 
 _PARTS = 4
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
@@ -23,7 +23,7 @@ _HEADINGS = (
 )
 
 
-def render_table(card: PrintedCard) -> str:
+def render_table(card: PrintedCard[PrintedChart]) -> str:
     """Return the chart as aligned text with its legend, assumptions and foot."""
     chart = card.chart
     names = [""]
@@ -52,7 +52,7 @@ def _cell(cell: PrintedCell) -> tuple[str, str, str, str]:
     return (f"{cell.speed} {cell.position}".rstrip(), cell.feed, cell.pace, cell.sign)
 
 
-def render_csv(card: PrintedCard) -> str:
+def render_csv(card: PrintedCard[PrintedChart]) -> str:
     """Return the chart as CSV, a line a cell; a spreadsheet opens it with every sign apart."""
     chart = card.chart
     out = io.StringIO()

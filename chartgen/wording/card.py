@@ -1,6 +1,7 @@
 """A card as words: everything a layout may place, and nothing it has to work out."""
 
 from dataclasses import dataclass
+from typing import Generic, TypeAlias, TypeVar
 
 from chartgen.charts.speed_feed import lathe_chart, overview_chart
 from chartgen.limits.allowances import allowances_for
@@ -11,17 +12,19 @@ from chartgen.model.shop import Shop
 from chartgen.wording.assumptions import assumption_lines, force_band_line
 from chartgen.wording.cautions import PrintedCaution, card_cautions, deference, short_deference
 from chartgen.wording.check_code import check_code
-from chartgen.wording.printed import PrintedChart, print_lathe_chart, print_overview
+from chartgen.wording.printed import PrintedChart, PrintedTable, print_lathe_chart, print_overview
+
+Body = TypeVar("Body", bound=PrintedChart | PrintedTable)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PrintedCard:
+class PrintedCard(Generic[Body]):
     """One card, all text made. `file_stem` is a safe name for its file."""
 
     file_stem: str
     layout: str
     lathe: str
-    chart: PrintedChart
+    chart: Body
     cautions: tuple[PrintedCaution, ...]
     assumptions: tuple[str, ...]
     force_band: str
@@ -31,26 +34,31 @@ class PrintedCard:
     check_code: str
 
 
-def lathe_card(shop: Shop, windows: Windows, material: Material, layout: str) -> PrintedCard:
+AnyCard: TypeAlias = PrintedCard[PrintedChart] | PrintedCard[PrintedTable]
+ChartCard: TypeAlias = PrintedCard[PrintedChart]
+
+
+def lathe_card(shop: Shop, windows: Windows, material: Material, layout: str) -> ChartCard:
     """Return the lathe chart card of one material."""
     chart = print_lathe_chart(lathe_chart(shop, windows, material))
-    return _card(shop, chart, (material,), windows.grid.blades, layout, material.key)
+    return make_card(shop, chart, (material,), windows.grid.blades, layout, material.key)
 
 
-def overview_card(shop: Shop, windows: Windows, blade: Blade, layout: str) -> PrintedCard:
+def overview_card(shop: Shop, windows: Windows, blade: Blade, layout: str) -> ChartCard:
     """Return the overview card of one blade."""
     chart = print_overview(overview_chart(shop, windows, blade))
-    return _card(shop, chart, windows.grid.materials, (blade,), layout, blade.name)
+    return make_card(shop, chart, windows.grid.materials, (blade,), layout, blade.name)
 
 
-def _card(
+def make_card(
     shop: Shop,
-    chart: PrintedChart,
+    chart: Body,
     materials: tuple[Material, ...],
     blades: tuple[Blade, ...],
     layout: str,
     subject: str,
-) -> PrintedCard:
+) -> PrintedCard[Body]:
+    """Return a card round its chart: cautions, assumptions, identity, check code."""
     code = check_code(shop, materials=materials, layout=layout)
     date = shop.date or "undated"
     return PrintedCard(

@@ -133,13 +133,3 @@ def _write_seconds(seconds: float, step: float) -> str:
     if step >= 1.0:
         return f"{seconds:.0f}"
     return f"{seconds:.2f}" if step < _TENTH else f"{seconds:.1f}"
-
-
-def write_quantity(value: float, label: str) -> str:
-    """Return a value to three figures with its unit, as an explanation prints it."""
-    if value == 0.0:
-        text = "0"
-    else:
-        digits = max(0, 2 - math.floor(math.log10(abs(value))))
-        text = f"{value:.{min(digits, 4)}f}"
-    return f"{text} {label}".rstrip()

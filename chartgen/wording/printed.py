@@ -45,6 +45,22 @@ class PrintedColumn:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedTable:
+    """A plain table of words and numbers, with notes under it.
+
+    `right` names the columns aligned right; the first column is set bold.
+    """
+
+    title: str
+    subtitle: str
+    headings: tuple[str, ...]
+    right: frozenset[int]
+    rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...]
+    legend: tuple[LegendEntry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedChart:
     """A chart after rounding."""
 

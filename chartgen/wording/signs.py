@@ -34,13 +34,19 @@ class LegendEntry:
 _LETTERS = {
     "T": LegendEntry("T", "motor torque", "The motor runs out of torque first."),
     "S": LegendEntry("S", "stall", "The spindle stalls first."),
+    "G": LegendEntry("G", "grip", "The work slips in the jaws first: tighten, or hold it closer."),
+    "B": LegendEntry("B", "blade bends", "The blade is stressed too hard: let it stand out less."),
+    "D": LegendEntry("D", "tip drops", "The tip sinks too far: let the blade stand out less."),
+    "L": LegendEntry("L", "blade tips", "The blade tips over sideways: let it stand out less."),
+    "W": LegendEntry("W", "bar bends", "The bar bends away: cut closer to the jaws."),
+    "J": LegendEntry("J", "bar at jaws", "The bar bends at the jaws: cut closer to them."),
     "F": LegendEntry("F", "feed of this width", "The edge of this width takes no more feed."),
     "P": LegendEntry("P", "hand pace", "The hand cannot turn the handle faster and even."),
     "R": LegendEntry("R", "reach", "The blade sticks out too little for this depth."),
     "E": LegendEntry("E", "edge rubs", "Under the least feed this edge can cut."),
     "K": LegendEntry("K", "hard skin", "Under the least feed for a work-hardening metal."),
     "Z": LegendEntry("Z", "slowest speed", "The slowest spindle speed is too fast here."),
-    "G": LegendEntry("G", "gearbox feed", "No gearbox feed lies inside the window."),
+    "X": LegendEntry("X", "gearbox feed", "No gearbox feed lies inside the window."),
 }
 _SIGNS = (
     LegendEntry(

@@ -102,3 +102,21 @@ def test_a_window_starved_of_feed_is_tight_though_its_floor_is_far(
     assert cut.ceiling.feed > 1.5 * cut.floor.feed
     assert cut.feed < 0.8 * 0.04
     assert found.is_tight[0, 2, 0]
+
+
+# Between 0.0482 and about 0.0488 mm lies no feed that a hand can set or hold.
+def test_where_the_best_speed_has_no_settable_feed_the_next_speed_is_taken(
+    shop_of: ShopOf, mild_steel: Material
+) -> None:
+    blunt = {
+        'edge = "thin-coated"\ninsert': 'edge = "thin-coated"\nedge_radius = "53.6 um"\ninsert'
+    }
+    shop = shop_of("550 W belts", blunt)
+    at_best = assess(
+        shop, material=mild_steel, blade=shop.blades[0], diameter=25.6, speed=954.0, feed=0.0483
+    )
+    assert at_best.side is Side.INSIDE
+    assert 0.048 < at_best.floor.feed < at_best.ceiling.feed < 0.049
+    cut = chosen(shop, mild_steel, 0, 25.6)
+    assert cut.side is Side.INSIDE
+    assert (cut.spindle_speed, cut.feed) == pytest.approx((562.0, 0.05))

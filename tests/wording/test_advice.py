@@ -8,8 +8,9 @@ import pytest
 
 from chartgen.inquiry import cut_request, explain_cell, try_cut
 from chartgen.limits.cut import Cut, FeedLimit, Side, SpeedLimit, assess
-from chartgen.limits.feed_ceilings import FEED_CEILINGS, TORQUE_CEILINGS
+from chartgen.limits.feed_ceilings import FEED_CEILINGS
 from chartgen.limits.feed_floors import FEED_FLOORS
+from chartgen.limits.force_capacities import DRIVING, HOLDING
 from chartgen.limits.reasons import Reason
 from chartgen.limits.speed_caps import SPEED_CAPS
 from chartgen.model.material import Material
@@ -170,7 +171,7 @@ def test_a_cut_with_nothing_wrong_or_worth_a_remark_is_told_nothing(
     assert remarks(example, plain) == []
 
 
-CEILINGS = [reason for reason, _ in (*TORQUE_CEILINGS, *FEED_CEILINGS)]
+CEILINGS = [reason for reason, _ in (*DRIVING, *HOLDING, *FEED_CEILINGS)]
 FLOORS = [reason for reason, _ in FEED_FLOORS]
 CAPS = [reason for reason, _ in SPEED_CAPS]
 

@@ -17,7 +17,6 @@ from chartgen.wording.numbers import (
     write_feed_rate,
     write_length,
     write_pace,
-    write_quantity,
     write_speed,
     write_speed_ceiling,
 )
@@ -125,21 +124,6 @@ def test_a_length_in_inches_is_a_fraction_where_it_is_one(
 def test_a_feed_rate_carries_its_unit() -> None:
     assert write_feed_rate(63.5, METRIC) == "63.5 mm/min"
     assert write_feed_rate(63.5, INCH) == "2.50 in/min"
-
-
-@pytest.mark.parametrize(
-    ("value", "label", "expected"),
-    [
-        (1234.0, "N", "1234 N"),
-        (12.34, "N·m", "12.3 N·m"),
-        (0.05, "mm/rev", "0.0500 mm/rev"),
-        (0.0001234, "mm", "0.0001 mm"),
-        (-12.34, "", "-12.3"),
-        (0.0, "W", "0 W"),
-    ],
-)
-def test_a_quantity_has_three_figures_and_its_unit(value: float, label: str, expected: str) -> None:
-    assert write_quantity(value, label) == expected
 
 
 # Nobody counts tenths of a second over ten, nor halves near one.

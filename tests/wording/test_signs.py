@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart, lathe_chart
-from chartgen.limits.feed_ceilings import FEED_CEILINGS, TORQUE_CEILINGS
+from chartgen.limits.feed_ceilings import FEED_CEILINGS
+from chartgen.limits.force_capacities import DRIVING, HOLDING
 from chartgen.limits.reasons import Reason
 from chartgen.limits.run import windows
 from chartgen.model.material import Material
@@ -15,7 +16,7 @@ from chartgen.wording.signs import POWER_FEED, SLOW, TIGHT, legend_of, sign_of
 # What the letter of a cell can be: any ceiling, and the two that stand for a missing window.
 ON_A_CELL = [
     *(reason for reason, _ in FEED_CEILINGS),
-    *(reason for reason, _ in TORQUE_CEILINGS),
+    *(reason for reason, _ in (*DRIVING, *HOLDING)),
     Reason.SLOWEST_SPINDLE,
     Reason.GEARBOX_FEED,
 ]

@@ -11,17 +11,20 @@ from chartgen.layout.blocks.check_rule import check_rule
 from chartgen.layout.blocks.foot import deference, foot, identity
 from chartgen.layout.blocks.heading import heading
 from chartgen.layout.blocks.legend import legend, legend_sentences
-from chartgen.layout.blocks.paragraphs import assumptions
+from chartgen.layout.blocks.paragraphs import assumptions, notes
+from chartgen.layout.blocks.plain_table import plain_table
 from chartgen.layout.blocks.table import table
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 
-Block = Callable[[PrintedCard, Layout, Setting], list[Piece]]
+Block = Callable[[AnyCard, Layout, Setting], list[Piece]]
 
 BLOCKS: dict[str, Block] = {
     "heading": heading,
     "table": table,
+    "plain-table": plain_table,
+    "notes": notes,
     "legend": legend,
     "cautions": cautions,
     "legend-sentences": legend_sentences,

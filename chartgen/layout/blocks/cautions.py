@@ -9,7 +9,7 @@ from chartgen.layout.pictograms import PICTOGRAMS
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Drawing, Face, Item, Panel, Text
 from chartgen.layout.typesetting import wrapped
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 from chartgen.wording.cautions import PrintedCaution
 
 # A sign is seen at Z = 40 (ISO 3864-1): 10 mm serve for 0.4 m.
@@ -21,7 +21,7 @@ _GENERAL = "general"
 _WITHOUT_TRIANGLE = frozenset({"NOTICE"})
 
 
-def cautions(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+def cautions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return a panel with each signal word, and under it its cautions."""
     pieces: list[Piece] = []
     seen = {_GENERAL}

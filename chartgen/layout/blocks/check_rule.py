@@ -5,13 +5,13 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import LEADING, Piece, Setting
 from chartgen.layout.placed import Face, Item, Rule, Text
 from chartgen.layout.typesetting import wrapped
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 
 _LENGTHS = ((100.0, 10.0, "100 mm"), (50.0, 10.0, "50 mm"))
 _INCHES = 4
 
 
-def check_rule(_card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+def check_rule(_card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the longest rule that fits, ticked in centimetres, and inches below it."""
     length, step, label = next(entry for entry in _LENGTHS if entry[0] <= setting.width)
     size = setting.foot

@@ -5,20 +5,20 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import LEADING, Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
 from chartgen.layout.typesetting import wrapped
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 
 
-def foot(card: PrintedCard, layout: Layout, setting: Setting) -> list[Piece]:
+def foot(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     """Return identity and check code on one line, force band and deference below."""
     return _foot(card, layout, setting, with_band=True)
 
 
-def identity(card: PrintedCard, layout: Layout, setting: Setting) -> list[Piece]:
+def identity(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     """Return identity and check code alone, for a side that says the rest elsewhere."""
     return _foot(card, layout, setting, with_band=False)
 
 
-def _foot(card: PrintedCard, _layout: Layout, setting: Setting, *, with_band: bool) -> list[Piece]:
+def _foot(card: AnyCard, _layout: Layout, setting: Setting, *, with_band: bool) -> list[Piece]:
     size = setting.foot
     line = size * POINT * LEADING
     code = f"check {card.check_code}"
@@ -56,7 +56,7 @@ def _foot(card: PrintedCard, _layout: Layout, setting: Setting, *, with_band: bo
     return [Piece(height=0.6 + line * len(texts) + 0.3, items=tuple(items))]
 
 
-def deference(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+def deference(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the sentence that puts the machine's manual first, large enough to be read."""
     size = setting.words
     line = size * POINT * LEADING

@@ -5,12 +5,12 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
 from chartgen.layout.typesetting import one_line
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 
 _GAP = 3.0
 
 
-def heading(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+def heading(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the heading; what does not fit beside the title is left to the foot line."""
     size, measure = setting.numbers, setting.measure
     base = size * POINT * 0.78

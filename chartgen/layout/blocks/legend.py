@@ -6,14 +6,14 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import LEADING, Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.typesetting import one_line
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 from chartgen.wording.signs import LEGEND_LEAD
 
 _GAP = 4.0
 _SIGN_GAP = 1.2
 
 
-def legend(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the signs in use with their few words, run on in lines."""
     size, measure = setting.words, setting.measure
     line = size * POINT * LEADING
@@ -41,7 +41,7 @@ def legend(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
     return [Piece(height=line * (row + 1) + 0.4, items=tuple(items))]
 
 
-def legend_sentences(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+def legend_sentences(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the signs whose few words on the front need a sentence."""
     entries = [entry for entry in card.chart.legend if entry.on_back]
     if not entries:

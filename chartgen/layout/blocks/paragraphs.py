@@ -5,7 +5,8 @@ from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
+from chartgen.wording.printed import PrintedTable
 
 _AFTER = 0.4
 
@@ -42,7 +43,14 @@ def paragraph(
     return Piece(height=line * len(lines) + _AFTER, items=tuple(items))
 
 
-def assumptions(card: PrintedCard, _layout: Layout, setting: Setting) -> list[Piece]:
+def notes(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the notes under a plain table."""
+    if not isinstance(card.chart, PrintedTable):
+        raise TypeError("a notes block needs a card with a plain table")
+    return [paragraph(line, setting) for line in card.chart.notes]
+
+
+def assumptions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return what the card takes for granted."""
     return [
         title("What this card assumes", setting),

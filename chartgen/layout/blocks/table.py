@@ -14,7 +14,7 @@ from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
 from chartgen.layout.typesetting import counted, wrapped
 from chartgen.quantities import Millimetres
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 from chartgen.wording.printed import PrintedCell, PrintedChart, PrintedColumn
 
 # Gaps as shares of the size of the numbers.
@@ -48,7 +48,7 @@ class Track:
     width: Millimetres[float]
 
 
-def table(card: PrintedCard, layout: Layout, setting: Setting) -> list[Piece]:
+def table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     """Return the whole table as one piece.
 
     Raises
@@ -57,6 +57,8 @@ def table(card: PrintedCard, layout: Layout, setting: Setting) -> list[Piece]:
         If the columns are too wide for the page at the layout's reading distance.
     """
     chart = card.chart
+    if not isinstance(chart, PrintedChart):
+        raise TypeError("a table block needs a card with a chart")
     tracks = [_track(chart, i, layout, setting) for i in range(len(chart.columns))]
     stub = max(
         *(setting.measure(text, Face.BOLD, setting.numbers) for text in chart.stub),

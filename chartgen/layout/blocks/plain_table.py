@@ -1,0 +1,78 @@
+"""A plain table: a bold first column, words to the left and numbers to the right."""
+
+from chartgen.errors import DoesNotFitError
+from chartgen.layout.layout_file import Layout
+from chartgen.layout.legibility import POINT
+from chartgen.layout.piece import Piece, Setting
+from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.typesetting import counted
+from chartgen.wording.card import AnyCard
+from chartgen.wording.printed import PrintedTable
+
+# Gap between columns as a share of the size of the numbers.
+_LEAST_GAP = 0.5
+_MOST_GAP = 2.5
+
+
+def plain_table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the heading and each row as a piece, so that a long table is refused by rows.
+
+    Raises
+    ------
+    DoesNotFitError
+        If the columns are wider than the side at its reading distance.
+    """
+    table = card.chart
+    if not isinstance(table, PrintedTable):
+        raise TypeError("a plain-table block needs a card with a plain table")
+    widths = [_width(table, column, setting) for column in range(len(table.headings))]
+    em = setting.numbers * POINT
+    gap = (setting.width - sum(widths)) / max(1, len(widths) - 1)
+    if gap < _LEAST_GAP * em:
+        raise DoesNotFitError(
+            f"layout {layout.name}: the {counted(len(widths), 'column')} of '{table.title}' are "
+            f"{sum(widths):.0f} mm wide and the side {setting.width:.0f} mm; use a larger layout"
+        )
+    gap = min(gap, _MOST_GAP * em)
+    lefts = [sum(widths[:column]) + gap * column for column in range(len(widths))]
+    pitch = setting.numbers * POINT * layout.row_pitch
+    line = setting.words * POINT * 1.3
+    head: list[Item] = [
+        _cell(text, lefts[i], widths[i] * (i in table.right), line * 0.8, setting.words)
+        for i, text in enumerate(table.headings)
+    ]
+    head.append(Rule(x1=0.0, y1=line, x2=setting.width, y2=line, weight=0.8))
+    pieces = [Piece(height=line + 0.4, items=tuple(head), keep_with_next=True)]
+    base = pitch * 0.5 + setting.numbers * POINT * 0.35
+    for number, row in enumerate(table.rows, 1):
+        items: list[Item] = [
+            _cell(
+                text, lefts[i], widths[i] * (i in table.right), base, setting.numbers, bold=i == 0
+            )
+            for i, text in enumerate(row)
+            if text
+        ]
+        if number % layout.rule_every == 0 and number < len(table.rows):
+            items.append(Rule(x1=0.0, y1=pitch, x2=setting.width, y2=pitch, weight=0.35))
+        pieces.append(Piece(height=pitch, items=tuple(items)))
+    return pieces
+
+
+def _width(table: PrintedTable, column: int, setting: Setting) -> float:
+    face = Face.BOLD if column == 0 else Face.REGULAR
+    cells = [setting.measure(row[column], face, setting.numbers) for row in table.rows]
+    return max(setting.measure(table.headings[column], Face.REGULAR, setting.words), *cells)
+
+
+def _cell(
+    text: str, left: float, right_by: float, y: float, size: float, *, bold: bool = False
+) -> Text:
+    """Return a cell's text: at `left`, or with its right edge `right_by` to the right of it."""
+    return Text(
+        x=left + right_by,
+        y=y,
+        text=text,
+        size=size,
+        face=Face.BOLD if bold else Face.REGULAR,
+        align=Align.RIGHT if right_by else Align.LEFT,
+    )

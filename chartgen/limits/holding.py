@@ -1,0 +1,107 @@
+"""How the work is held: static grip, what speed takes off it, friction; resolved once a shop."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from chartgen.limits.allowances import Allowances
+from chartgen.model.lathe import BarSurface, Chuck, ChuckKind
+from chartgen.model.material import IsoGroup, Material
+from chartgen.physics.grip import grip_from_key_torque, jaw_moment_from_loss
+from chartgen.quantities import (
+    FloatArray,
+    KilogramMetres,
+    Millimetres,
+    Newtons,
+    frozen_array,
+)
+from chartgen.reference.chuck_sizes import scroll_chuck_of_size
+from chartgen.reference.chucks import BodyMaterial, JawFace, ScrollChuck, WorkSurface, load_holding
+
+_SURFACES = {
+    BarSurface.GROUND: WorkSurface.GROUND,
+    BarSurface.BRIGHT: WorkSurface.ROUGH,
+    BarSurface.BLACK: WorkSurface.UNMACHINED,
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Holding:
+    """Grip of one chuck. `friction` is (M, 1, 1, 1); `static_grip` is inf for a collet.
+
+    `in_table` is False where the chuck is smaller or larger than any the tables know and the
+    grip was scaled from the nearest.
+    """
+
+    static_grip: Newtons[float]
+    jaw_moment: KilogramMetres[float]
+    friction: FloatArray
+    in_table: bool
+
+
+def make_holding(
+    chuck: Chuck, surface: BarSurface, materials: Sequence[Material], allowances: Allowances
+) -> Holding:
+    """Resolve a chuck for some materials.
+
+    The key torque decides where it is known, else a share of the table's static grip: few
+    people pull the key as the table does. Collets grip hard and lose nothing by speed, but
+    no table of theirs was found: no limit is worked out for them.
+    """
+    friction = frozen_array([_friction(chuck, surface, m) for m in materials])
+    row, in_table = nearest_chuck(chuck.size)
+    moment = float(
+        jaw_moment_from_loss(
+            static_grip=row.static_grip.value,
+            lost_share=load_holding().grip.lost_share.value,
+            # The steel column: a cast-iron body is slower for its own sake, not its jaws'.
+            spindle_speed=row.largest_speed[BodyMaterial.STEEL].value,
+        )
+    )
+    static_grip = allowances.grip_share * row.static_grip.value
+    if chuck.key_torque is not None:
+        from_key = grip_from_key_torque(
+            key_torque=chuck.key_torque,
+            grip_per_torque=load_holding().grip.grip_per_key_torque.value,
+        )
+        static_grip = min(float(from_key), row.static_grip.value)
+    if chuck.kind is ChuckKind.COLLET:
+        static_grip, moment = float("inf"), 0.0
+    return Holding(
+        static_grip=static_grip,
+        jaw_moment=moment,
+        friction=friction.reshape(-1, 1, 1, 1),
+        in_table=in_table,
+    )
+
+
+def nearest_chuck(size: Millimetres[float]) -> tuple[ScrollChuck, bool]:
+    """Return the table's chuck of a size, and whether the table reaches that far.
+
+    Below its smallest size the static grip is scaled with the square of the size, the
+    cautious side of the rows; above its largest the largest row stands.
+    """
+    rows = load_holding().scroll_chucks
+    smallest, largest = rows[0], rows[-1]
+    if smallest.size <= size <= largest.up_to:
+        return scroll_chuck_of_size(size, chucks=rows), True
+    if size > largest.up_to:
+        return largest, False
+    scaled = (size / smallest.size) ** 2 * smallest.static_grip.value
+    return replace(smallest, static_grip=replace(smallest.static_grip, value=scaled)), False
+
+
+def _friction(chuck: Chuck, surface: BarSurface, material: Material) -> float:
+    data = load_holding()
+    friction = data.jaw_friction[_SURFACES[surface]][JawFace(chuck.jaws.value)].value
+    return friction * _factor(material)
+
+
+def _factor(material: Material) -> float:
+    factors = load_holding().friction_factor
+    if material.iso_group is IsoGroup.K:
+        return factors["iron"].value
+    if material.iso_group is IsoGroup.N:
+        # Plastics have no factor of their own; brass is the cautious one of the group.
+        is_aluminium = material.key.startswith("aluminium")
+        return factors["aluminium" if is_aluminium else "brass"].value
+    return 1.0

@@ -140,7 +140,7 @@ def try_cut(
     if as_json:
         _print_json(cut_answer(described, answer.cut, answer.windows, answer.advice))
     else:
-        click.echo(f"{answer.cut.side.value.upper()}: {answer.advice}")
+        click.echo(f"{answer.cut.side.value.upper()}\n{answer.advice}")
 
 
 @commands.command()

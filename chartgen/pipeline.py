@@ -1,6 +1,6 @@
 """The whole run on one page: describe -> limit -> tabulate -> word -> lay out -> render."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from chartgen.description.known import Known
@@ -15,7 +15,9 @@ from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material, load_transmission, material_keys
 from chartgen.renderers.fonts import measure
 from chartgen.renderers.pdf import render_pdf
+from chartgen.wording.blade_card import blade_card
 from chartgen.wording.card import AnyCard, PrintedCard, lathe_card, overview_card
+from chartgen.wording.centre_card import centre_card
 from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
 
@@ -70,12 +72,13 @@ def printed_cards(shop: Shop) -> list[AnyCard]:
     """Return every card a shop asks for, all text made."""
     materials = [load_material(key) for key in shop.request.materials]
     all_windows = windows(shop, materials=materials, diameters=shop.request.diameters)
-    cards: list[AnyCard] = []
-    for name in shop.request.layouts:
-        if load_layout(name).card == "overview":
-            cards += [overview_card(shop, all_windows, blade, name) for blade in shop.blades]
-        else:
-            cards += [lathe_card(shop, all_windows, material, name) for material in materials]
+    makers: dict[str, Callable[[str], list[AnyCard]]] = {
+        "lathe-chart": lambda n: [lathe_card(shop, all_windows, m, n) for m in materials],
+        "overview": lambda n: [overview_card(shop, all_windows, b, n) for b in shop.blades],
+        "blade-card": lambda n: [blade_card(shop, materials, b, n) for b in shop.blades],
+        "centre-card": lambda n: [centre_card(shop, all_windows, m, n) for m in materials],
+    }
+    cards = [card for n in shop.request.layouts for card in makers[load_layout(n).card](n)]
     return _with_names_of_their_own(cards)
 
 

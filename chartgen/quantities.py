@@ -51,6 +51,7 @@ DEGREE = Unit("deg", "°", "5 deg")
 TURNS_MIN = Unit("1/min", "turns/min", "60 1/min")
 FRACTION = Unit("%", "", "90 %")
 KG = Unit("kg", "kg", "5.4 kg")
+N_PER_MM = Unit("N/mm", "N/mm", "20 N/um")
 
 Millimetres = Annotated[T, MM]
 Micrometres = Annotated[T, UM]
@@ -71,6 +72,7 @@ Degrees = Annotated[T, DEGREE]
 TurnsPerMinute = Annotated[T, TURNS_MIN]
 Fraction = Annotated[T, FRACTION]
 Kilograms = Annotated[T, KG]
+NewtonsPerMm = Annotated[T, N_PER_MM]
 # Only inside formulas; no shop file writes them, so `units` needs no spelling of them.
 KilogramMetres = Annotated[T, Unit("kg.m", "kg·m", "0.04 kg.m")]
 KilogramSquareMetres = Annotated[T, Unit("kg.m2", "kg·m²", "0.013 kg.m2")]
@@ -80,7 +82,6 @@ Turns = Annotated[T, Unit("rev", "rev", "0.5 rev")]
 SquareMm = Annotated[T, Unit("mm2", "mm²", "50 mm2")]
 CubicMm = Annotated[T, Unit("mm3", "mm³", "200 mm3")]
 QuarticMm = Annotated[T, Unit("mm4", "mm⁴", "2900 mm4")]
-NewtonsPerMm = Annotated[T, Unit("N/mm", "N/mm", "20000 N/mm")]
 
 
 def frozen_array(values: object) -> FloatArray:

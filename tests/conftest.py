@@ -1,9 +1,11 @@
 """Invented lathes as shop files, read the way an owner's file is read."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
+from chartgen.model.lathe import ChuckKind
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 from chartgen.pipeline import describe
@@ -166,6 +168,7 @@ marked_speed = "3500 rpm"
 
 ShopText = Callable[[str], str]
 ShopOf = Callable[..., Shop]
+Held = Callable[[Shop], Shop]
 
 
 @pytest.fixture(scope="session")
@@ -192,6 +195,17 @@ def shop_of(shop_text: ShopText) -> ShopOf:
 def example() -> Shop:
     """Return the built-in example shop."""
     return describe(None, "")
+
+
+@pytest.fixture(scope="session")
+def in_a_collet() -> Held:
+    """Return a shop with its work in a collet, for tests in which the grip must not decide."""
+
+    def held(shop: Shop) -> Shop:
+        chuck = replace(shop.lathe.chuck, kind=ChuckKind.COLLET)
+        return replace(shop, lathe=replace(shop.lathe, chuck=chuck))
+
+    return held
 
 
 @pytest.fixture(scope="session")

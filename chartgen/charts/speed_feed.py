@@ -24,7 +24,11 @@ from chartgen.quantities import (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChosenCut:
-    """The recommended cut of a cell that has a window."""
+    """The recommended cut of a cell that has a window.
+
+    `swallows_backlash` is False only where a stated backlash is known to be more sudden bite
+    than the cut bears.
+    """
 
     spindle_speed: RevsPerMinute[float]
     position: DrivePosition
@@ -33,6 +37,7 @@ class ChosenCut:
     is_tight: bool
     is_slow: bool
     wants_power_feed: bool
+    swallows_backlash: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,6 +114,7 @@ def _cell(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> ChartCel
 
 def _chosen_cut(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> ChosenCut:
     speed, feed = float(windows.spindle_speed[index]), float(windows.feed[index])
+    backlash = shop.lathe.cross_slide.backlash or 0.0
     return ChosenCut(
         spindle_speed=speed,
         position=windows.positions[int(windows.position[index])],
@@ -122,4 +128,5 @@ def _chosen_cut(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> Ch
         is_tight=bool(windows.is_tight[index]),
         is_slow=bool(windows.is_slow[index]),
         wants_power_feed=bool(windows.wants_power_feed[index]),
+        swallows_backlash=not float(windows.dig_in.slack[index]) < backlash,
     )

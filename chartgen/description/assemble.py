@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from functools import partial
 from typing import Any, TypeVar
 
+from chartgen.description.blade_and_bar import blade_of, work_of
 from chartgen.description.known import Known
 from chartgen.description.machine import chuck_of, cross_slide_of, drive_of, motor_of
 from chartgen.description.problems import KeyPath, Problems
@@ -62,6 +63,7 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
         date=file.shop.date,
         lathe=lathe,
         blades=blades,
+        work=work_of(file.work),
         request=request,
         allowances=file.allowances or {},
     )
@@ -98,6 +100,7 @@ def _lathe(
         drive=drive,
         chuck=chuck_of(lathe_table.chuck),
         cross_slide=cross_slide_of(lathe_table.cross_slide),
+        tool_stiffness=lathe_table.tool_stiffness,
     )
     return problems.attempt(("lathe",), make, mend="Compare it with the example.")
 
@@ -119,20 +122,7 @@ def _blades(
     for index in range(len(tables) if isinstance(tables, list) else 0):
         table = _sound(BladeTable, whole, ("blade", index))
         if table is not None:
-            make = partial(
-                Blade,
-                name=table.name,
-                tool_material=table.tool,
-                edge=table.edge,
-                edge_radius=table.edge_radius,
-                worn=table.worn,
-                insert_width=table.insert_width,
-                thickness=table.thickness,
-                height=table.height,
-                projection=table.projection,
-            )
-            keys, mend = BladeTable.keys, "Measure both again."
-            blade = problems.attempt(("blade", index), make, keys=keys, mend=mend)
+            blade = blade_of(table, ("blade", index), problems)
             blades += [blade] if blade else []
     return tuple(blades)
 

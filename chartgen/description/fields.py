@@ -15,13 +15,14 @@ from chartgen.description.problems import ComplaintError, Nearest, NotedError, Q
 from chartgen.description.tables import Place, read_at
 from chartgen.model.lathe import Reading
 from chartgen.physics.motor import torque_from_power
-from chartgen.quantities import FRACTION, N_M, RPM, WATT, Unit
+from chartgen.quantities import FRACTION, MM, N_M, RPM, WATT, Unit
 from chartgen.units import UnreadableError, magnitude
 
 Member = TypeVar("Member", bound=Enum)
 
 # A number in a shop file counts things or is a ratio; beyond this it is a slip of the hand.
 LARGEST_NUMBER = 1e6
+STRIPS_MEND = 'List them from the bottom up, as in [["1.2 mm", "20 mm"], ["1.6 mm", "6 mm"]].'
 
 
 def sentences(error: UnreadableError) -> tuple[str, str]:
@@ -55,6 +56,22 @@ class InUnit:
         if self.or_zero:
             return quantity(value, self.unit, above=None, least=0.0)
         return quantity(value, self.unit, above=0.0, least=None)
+
+
+class JawDistance(InUnit):
+    """From the jaws to the near side of the cut; a blade that touches the jaws is named."""
+
+    def __call__(self, value: object, _place: Place) -> float:
+        """Return the distance in the unit."""
+        distance = quantity(value, self.unit, above=None, least=None)
+        if distance <= 0:
+            what = "an overhang of zero" if distance == 0 else "less than an overhang of zero"
+            raise ComplaintError(
+                f"{value!r} is {what}: the blade would touch the jaws.",
+                "Give the distance from the jaws to the near side of the cut, as in '5 mm', "
+                "or leave it out.",
+            )
+        return distance
 
 
 class Words:
@@ -174,6 +191,17 @@ class ReadingPair:
             problem = f"{value[1][:60]!r} is neither a torque nor a power."
             raise ComplaintError(problem, "Write it as in '12 N.m' or '400 W'.")
         return Reading(speed=speed, torque=quantity(value[1], N_M, above=0.0, least=None))
+
+
+class Strip:
+    """One strip of a blade's body: its thickness and its height."""
+
+    def __call__(self, value: object, _place: Place) -> tuple[float, float]:
+        """Return both [mm]."""
+        if not isinstance(value, list) or len(value) != len(("thickness", "height")):
+            raise ComplaintError("must be a pair: a thickness and a height.", STRIPS_MEND)
+        thickness, height = (quantity(one, MM, above=0.0, least=None) for one in value)
+        return thickness, height
 
 
 def is_readable(value: object, unit: Unit) -> bool:

@@ -13,18 +13,21 @@ from chartgen.description.fields import (
     Number,
     OneOf,
     ReadingPair,
+    Strip,
     Words,
     YesNo,
 )
-from chartgen.description.lists import Diameters, Distinct, Speeds
+from chartgen.description.lists import Diameters, Distinct, Speeds, Strips
 from chartgen.description.schema import ShopFile
 from chartgen.description.tables import ListOf, Table, TableOf
 
+_PAIR = {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2}
 _PLAIN: dict[type, dict[str, Any]] = {
     Allowances: {"type": "object"},
     Count: {"type": "integer"},
     Number: {"type": "number"},
-    ReadingPair: {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2},
+    ReadingPair: _PAIR,
+    Strip: _PAIR,
     YesNo: {"type": "boolean"},
 }
 
@@ -48,6 +51,8 @@ def _of(read: object) -> dict[str, Any]:
             return {"type": "array", "items": _of(read.read_item), "minItems": 1}
         case Distinct():
             return _of(read.listed) | {"uniqueItems": True}
+        case Strips():
+            return _of(read.listed)
         case Speeds() | Diameters():
             return {"anyOf": [{"type": "string"}, _of(read.listed)]}
         case _:

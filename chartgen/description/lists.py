@@ -1,10 +1,10 @@
-"""Lists of a shop file that may also be written as one text: speeds and diameters."""
+"""Lists of a shop file with more to them than their items: speeds, diameters, strips."""
 
 from collections.abc import Sequence
 from typing import Generic, NamedTuple, TypeVar
 
 from chartgen.description.diameters import EXAMPLES, MOST_DIAMETERS, diameters_of
-from chartgen.description.fields import quantity, sentences
+from chartgen.description.fields import STRIPS_MEND, quantity, sentences
 from chartgen.description.problems import ComplaintError
 from chartgen.description.tables import ListOf, Place
 from chartgen.quantities import RPM
@@ -69,6 +69,19 @@ class Diameters:
         if list(diameters) != sorted(diameters):
             raise ComplaintError("must rise.", "List the diameters from small to large.")
         return diameters
+
+
+class Strips:
+    """Reads the strips of a blade's body; a list in a list needs more words than one."""
+
+    def __init__(self, listed: ListOf[tuple[float, float]]) -> None:
+        self.listed = listed
+
+    def __call__(self, value: object, place: Place) -> tuple[tuple[float, float], ...]:
+        """Return thickness and height of each [mm], from the bottom up."""
+        if not isinstance(value, list):
+            raise ComplaintError("must be a list of pairs.", STRIPS_MEND)
+        return self.listed(value, place)
 
 
 class Distinct(Generic[T]):

@@ -87,7 +87,13 @@ def drive_of(
 
 def chuck_of(table: ChuckTable) -> Chuck:
     """Return the chuck."""
-    return Chuck(size=table.size, marked_speed=table.marked_speed)
+    return Chuck(
+        size=table.size,
+        marked_speed=table.marked_speed,
+        kind=table.kind,
+        jaws=table.jaws,
+        key_torque=table.key_torque,
+    )
 
 
 def cross_slide_of(table: CrossSlideTable) -> CrossSlide:

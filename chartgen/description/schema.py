@@ -5,14 +5,16 @@ from chartgen.description.fields import (
     Count,
     DateText,
     InUnit,
+    JawDistance,
     NameIn,
     Number,
     OneOf,
     ReadingPair,
+    Strip,
     Words,
     YesNo,
 )
-from chartgen.description.lists import Diameters, Distinct, Speeds
+from chartgen.description.lists import Diameters, Distinct, Speeds, Strips
 from chartgen.description.tables import (
     ListOf,
     Table,
@@ -22,10 +24,10 @@ from chartgen.description.tables import (
     required_unless,
 )
 from chartgen.model.blade import Edge, ToolMaterial
-from chartgen.model.lathe import DialReads
+from chartgen.model.lathe import BarSurface, ChuckKind, DialReads, JawFace
 from chartgen.model.motor import AboveBase, MotorKind, PowerIs
 from chartgen.model.shop import Feeding, LengthUnits
-from chartgen.quantities import FRACTION, MM, MM_REV, RPM, UM, WATT
+from chartgen.quantities import FRACTION, MM, MM_REV, N_M, N_PER_MM, RPM, UM, WATT
 
 LENGTH = InUnit(MM)
 SPEED = InUnit(RPM)
@@ -89,6 +91,9 @@ class ChuckTable(Table):
     __slots__ = ()
     size = required(LENGTH)
     marked_speed = optional(SPEED, default=None)
+    kind = optional(OneOf(ChuckKind), default=ChuckKind.SCROLL)
+    jaws = optional(OneOf(JawFace), default=JawFace.SMOOTH)
+    key_torque = optional(InUnit(N_M), default=None)
 
 
 class CrossSlideTable(Table):
@@ -111,6 +116,16 @@ class LatheTable(Table):
     drive = required(TableOf(DriveTable))
     chuck = required(TableOf(ChuckTable))
     cross_slide = required(TableOf(CrossSlideTable))
+    tool_stiffness = optional(InUnit(N_PER_MM), default=None)
+
+
+class WorkTable(Table):
+    """[work]: how the bar is set."""
+
+    __slots__ = ()
+    surface = optional(OneOf(BarSurface), default=BarSurface.BRIGHT)
+    jaw_distance = optional(JawDistance(MM), default=None)
+    bar_behind = optional(InUnit(MM, or_zero=True), default=0.0)
 
 
 class BladeTable(Table):
@@ -126,6 +141,7 @@ class BladeTable(Table):
     thickness = required(LENGTH)
     height = required(LENGTH)
     projection = required(LENGTH)
+    strips = optional(Strips(ListOf(Strip())), default=())
 
 
 class PrintTable(Table):
@@ -146,5 +162,6 @@ class ShopFile(Table):
     shop = required(TableOf(ShopTable))
     lathe = required(TableOf(LatheTable))
     blade = required(ListOf(TableOf(BladeTable)))
+    work = optional(TableOf(WorkTable), default=None)
     print = required(TableOf(PrintTable))
     allowances = optional(Allowances(), default=None)

@@ -54,7 +54,7 @@ def _page(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> Page:
             f"layout {layout.name}: what stands at the foot of a side is {-room:.0f} mm higher "
             "than the side; use a larger layout"
         )
-    if "table" in side.blocks:
+    if {"table", "plain-table"} & set(side.blocks):
         _refuse_too_many_rows(card, layout, narrow, pieces, room)
     for number, stack in enumerate(_columns(pieces, side.columns, room, layout)):
         x, y = side.margin + number * (column + _GUTTER), side.margin
@@ -79,9 +79,18 @@ def _refuse_too_many_rows(
     rows = len(card.chart.rows)
     raise DoesNotFitError(
         f"layout {layout.name} holds {max(rows - drop, 0)} of the {rows} rows of "
-        f"'{card.chart.title}' at its reading distance: drop {counted(drop, 'diameter')}, or use a "
-        "larger layout"
+        f"'{card.chart.title}' at its reading distance: {_what_to_drop(layout, drop)}use a larger "
+        "layout"
     )
+
+
+def _what_to_drop(layout: Layout, rows: int) -> str:
+    """Return what an owner can leave out to have fewer rows, as the start of a sentence's end."""
+    if layout.card == "centre-card":
+        # Its rows are what there is to say of a cut: nobody chose them.
+        return ""
+    what = "material" if layout.card == "blade-card" else "diameter"
+    return f"drop {counted(rows, what)}, or "
 
 
 def _columns(

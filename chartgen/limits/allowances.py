@@ -38,6 +38,7 @@ class Allowances:
     worn_edge_radius: float
     work_hardening_feed: MillimetresPerRev[float]
     feed_give: float
+    room_by_hand: float
     tight_feed: float
     speed_over_start: float
     poor_speed: float

@@ -3,9 +3,13 @@
 For each cell every trial speed gets a tier and a loss, and the lowest wins:
 
 tier 0  over the soft floor of speed, feed at least `feed_give` of its target
-tier 1  over the soft floor, feed down to its hard floor
-tier 2  under the soft floor
+tier 1  over the soft floor, feed down to what a hand can still hold over its floor
+tier 2  under the soft floor, with such a feed
+tier 3  a feed between floor and ceiling, but hardly any room to hold it in
 none    no trial has a feed between floor and ceiling: no window
+
+Where no metal builds up the soft floor is `poor_speed` of the start speed, so that no feed is
+bought with a crawl.
 
 The loss is the distance from the start speed plus the feed given away, both as logarithms,
 so that ten per cent of either weigh the same.
@@ -32,6 +36,8 @@ _TIER = 1e2
 _MISS = 1e4
 _FORBIDDEN = 1e8
 _SLIP = 1e-9
+# Steps of a feed gearbox are seldom wider than this ratio: common practice, no source.
+_NEAREST_GEARBOX_FEED = 0.5
 
 
 def choose(case: Case, units: LengthUnits) -> Windows:
@@ -43,7 +49,7 @@ def choose(case: Case, units: LengthUnits) -> Windows:
     feed = np.minimum(both.target, both.most)
     if case.feeding is Feeding.POWER:
         feed = gearbox_feed(
-            wanted=feed,
+            wanted=both.target,
             least=both.least,
             most=both.most,
             feeds=case.lathe.cross_slide.power_feeds,
@@ -150,9 +156,16 @@ def _key(
     soft_floor = np.asarray(
         spindle_speed(cutting_speed=case.grid.soft_floor, diameter=case.grid.diameter)
     )
+    soft_floor = np.maximum(soft_floor, case.allowances.poor_speed * start)
     over_soft_floor = speed >= soft_floor * (1.0 - _SLIP)
-    firm = feed >= case.allowances.feed_give * both.target * (1.0 - _SLIP)
+    by_hand = case.feeding is Feeding.HAND
+    # A gearbox has only its own feeds: the one nearest to the target gives nothing away.
+    give = case.allowances.feed_give if by_hand else _NEAREST_GEARBOX_FEED
+    firm = feed >= give * both.target * (1.0 - _SLIP)
+    room = case.allowances.room_by_hand if by_hand else 1.0
+    held = feed >= room * both.floor.value * (1.0 - _SLIP)
     tier = np.where(over_soft_floor, np.where(firm, 0.0, 1.0), 2.0)
+    tier = np.where(held, tier, 3.0)
     holds = (feed >= both.least * (1.0 - _SLIP)) & (feed > 0.0)
     miss = _MISS * (2.0 - np.minimum(feed / both.floor.value, 1.0)) + loss
     return np.where(allowed, np.where(holds, tier * _TIER + loss, miss), _FORBIDDEN + loss)

@@ -13,6 +13,7 @@ _STEPS_METRIC = ((0.03, 0.005), (0.0, 0.002))
 _STEPS_INCH = ((0.0012 * _INCH, 0.0002 * _INCH), (0.0, 0.0001 * _INCH))
 _LAST_RESORT = {LengthUnits.METRIC: 0.001, LengthUnits.INCH: 0.0001 * _INCH}
 _SLIP = 1e-9
+_TINY = 1e-12
 
 
 def rounded_feed(
@@ -55,15 +56,19 @@ def gearbox_feed(
 ) -> MillimetresPerRev[FloatArray]:
     """Return the power feed of the lathe to use; 0 where none lies in [least, most].
 
-    The largest at or below the wanted one, or where that is under the least feed the
-    smallest above it.
+    Of the listed feeds inside, the one nearest in ratio to the wanted feed; of two as near the
+    smaller.
     """
-    listed = np.concatenate([[0.0], np.sort(np.asarray(feeds, dtype=np.float64)), [np.inf]])
-    at_or_below = np.searchsorted(listed, wanted * (1.0 + _SLIP), side="right") - 1
-    below = listed[np.maximum(at_or_below, 0)]
-    above = listed[np.searchsorted(listed, least * (1.0 - _SLIP), side="left")]
-    feed = np.where(below >= least * (1.0 - _SLIP), below, above)
-    return np.where(feed <= most * (1.0 + _SLIP), feed, 0.0)
+    listed = np.sort(np.asarray(feeds, dtype=np.float64))
+    best = np.zeros(np.broadcast_shapes(np.shape(wanted), np.shape(least), np.shape(most)))
+    distance = np.full(best.shape, np.inf)
+    for feed in listed:
+        inside = (feed >= least * (1.0 - _SLIP)) & (feed <= most * (1.0 + _SLIP))
+        away = np.abs(np.log(feed / np.maximum(wanted, _TINY)))
+        nearer = inside & (away < distance - _SLIP)
+        best = np.where(nearer, feed, best)
+        distance = np.where(nearer, away, distance)
+    return best
 
 
 def _down(feed: FloatArray, step: FloatArray | float) -> FloatArray:

@@ -37,7 +37,9 @@ def is_tight(
     """
     grid, allowances = case.grid, case.allowances
     narrow = ceiling < allowances.tight_feed * floor
-    timid = feed < allowances.feed_give * grid.start_feed[..., 0] * (1.0 - _SLIP)
+    # A gearbox has only its own feeds: the nearest to the start feed is not timid.
+    give = allowances.feed_give if case.feeding is Feeding.HAND else 0.0
+    timid = feed < give * grid.start_feed[..., 0] * (1.0 - _SLIP)
     deep = grid.is_steel & (grid.depth > allowances.depth_over_width * grid.width)
     expected = nominal_force(grid, feed[..., np.newaxis])[..., 0]
     loose = (slips < allowances.grip_tight * expected) & (stalls > slips / allowances.grip_safety)

@@ -14,6 +14,10 @@ def render_explanation(explanation: Explanation) -> str:
             f"      = {step.result}",
             f"      source: {step.source}",
         ]
+    lines += ["", "What would give more room, best first:"]
+    lines += [f"  {line}" for line in explanation.ways]
+    lines += ["", "What moves this answer most, and so is worth measuring first:"]
+    lines += [f"  {line}" for line in explanation.sensitivity]
     lines += ["", "Allowances in force (a shop file may change each):"]
     lines += [f"  {line}" for line in explanation.allowances]
     return "\n".join(lines) + "\n"

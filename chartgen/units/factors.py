@@ -21,6 +21,7 @@ class Kind(Enum):
     MASS = "a mass", "kg", "write it"
     FORCE = "a force", "N", "write it"
     PRESSURE = "a force on an area", "N/mm**2", "write it"
+    STIFFNESS = "a stiffness", "N/mm", "write a force over a length,"
     TORQUE = "a torque", "N*m", "write a force times an arm,"
     POWER = "a power", "W", "write it"
     VOLUME_RATE = "a volume per minute", "mm**3/min", "write it"
@@ -100,6 +101,10 @@ FACTORS: dict[str, tuple[Kind, Ratio]] = {
         Kind.PRESSURE,
         {"N/mm2,MPa": "1", "GPa,kN/mm2": "1000", "J/mm3": "1000"}
         | {"psi": "0.45359237 9.80665 100/64516", "ksi": "1000 0.45359237 9.80665 100/64516"},
+    ),
+    **_table(
+        Kind.STIFFNESS,
+        {"N/mm": "1", "N/um,kN/mm": "1000", "lbf/in": "0.45359237 9.80665 10/254"},
     ),
     **_table(
         Kind.TORQUE,

@@ -1,6 +1,6 @@
 """What is wrong with a cut, by how much, and what to change; as short sentences."""
 
-from chartgen.limits.cut import Cut, Side
+from chartgen.limits.cut import Cut, FeedLimit, Side, SpeedLimit
 from chartgen.limits.reasons import Reason
 from chartgen.limits.window import Windows
 from chartgen.model.blade import ToolMaterial
@@ -15,9 +15,10 @@ from chartgen.wording.numbers import (
     write_speed,
     write_speed_ceiling,
 )
-from chartgen.wording.printed import blade_letter
+from chartgen.wording.what_if import cell_ways
 
 _SLIP = 1e-9
+_MOST_WAYS = 2
 
 _WHY = {
     Reason.EDGE_FLOOR: "the edge rubs instead of cutting; the work hardens and the blade can jam",
@@ -42,37 +43,57 @@ _WHY = {
 
 
 def judge(shop: Shop, cut: Cut) -> list[str]:
-    """Return what is wrong with a cut, worst first; empty where nothing is."""
+    """Return what is wrong with a cut: the first limit broken and the next one behind it.
+
+    Speed comes before feed, since a feed is only allowed or not at a speed.
+    """
+    too_fast = sorted(
+        (limit for limit in cut.speed_limits if cut.spindle_speed > limit.speed * (1.0 + _SLIP)),
+        key=lambda limit: limit.speed,
+    )
+    too_bold = sorted(
+        (limit for limit in cut.ceilings if cut.feed > limit.feed * (1.0 + _SLIP)),
+        key=lambda limit: limit.feed,
+    )
+    too_timid = sorted(
+        (limit for limit in cut.floors if cut.feed < limit.feed * (1.0 - _SLIP)),
+        key=lambda limit: -limit.feed,
+    )
+    broken = [
+        *(_too_fast(cut, limit) for limit in too_fast),
+        *(_too_bold(shop, cut, limit) for limit in too_bold),
+        *(_too_timid(shop, cut, limit) for limit in too_timid),
+    ]
+    return [*broken[:1], *(f"Behind it: {next_one}" for next_one in broken[1:2])]
+
+
+def _too_fast(cut: Cut, limit: SpeedLimit) -> str:
+    return (
+        f"Too fast: {write_speed(cut.spindle_speed)} rev/min is "
+        f"{cut.spindle_speed / limit.speed:.1f} times the "
+        f"{write_speed_ceiling(limit.speed)} rev/min allowed; {_WHY[limit.reason]}."
+    )
+
+
+def _too_bold(shop: Shop, cut: Cut, limit: FeedLimit) -> str:
+    if limit.reason is Reason.REACH:
+        return f"Too deep: {_WHY[limit.reason]}."
     units = shop.request.units
-    unit = feed_label(units)
-    too_fast = [
-        limit for limit in cut.speed_limits if cut.spindle_speed > limit.speed * (1.0 + _SLIP)
-    ]
-    too_bold = [limit for limit in cut.ceilings if cut.feed > limit.feed * (1.0 + _SLIP)]
-    too_timid = [limit for limit in cut.floors if cut.feed < limit.feed * (1.0 - _SLIP)]
-    return [
-        *(
-            f"Too fast: {write_speed(cut.spindle_speed)} rev/min is "
-            f"{cut.spindle_speed / limit.speed:.1f} times the "
-            f"{write_speed_ceiling(limit.speed)} rev/min allowed; {_WHY[limit.reason]}."
-            for limit in sorted(too_fast, key=lambda limit: limit.speed)
-        ),
-        *(
-            f"Too bold: the feed is {_times(cut.feed, limit.feed)} the "
-            f"{write_feed_ceiling(limit.feed, units)} {unit} allowed at this speed; "
-            f"{_WHY[limit.reason]}."
-            for limit in sorted(too_bold, key=lambda limit: limit.feed)
-        ),
-        *(
-            f"Too timid: the feed is {cut.feed / limit.feed:.2f} of the "
-            f"{write_feed_floor(limit.feed, units)} {unit} this edge needs; {_WHY[limit.reason]}."
-            for limit in sorted(too_timid, key=lambda limit: -limit.feed)
-        ),
-    ]
+    # A limit of nothing has no multiple.
+    times = f"{cut.feed / limit.feed:.1f} times" if limit.feed else "above"
+    return (
+        f"Too bold: the feed is {times} the {write_feed_ceiling(limit.feed, units)} "
+        f"{feed_label(units)} allowed at this speed; {_WHY[limit.reason]}."
+    )
 
 
-def _times(feed: float, limit: float) -> str:
-    return f"{feed / limit:.1f} times" if limit else "above"
+def _too_timid(shop: Shop, cut: Cut, limit: FeedLimit) -> str:
+    units = shop.request.units
+    return (
+        f"Too timid: the feed is {cut.feed / limit.feed:.2f} of the "
+        f"{write_feed_floor(limit.feed, units)} {feed_label(units)} this edge needs; "
+        f"{_WHY[limit.reason]}."
+    )
 
 
 def remarks(shop: Shop, cut: Cut) -> list[str]:
@@ -103,11 +124,8 @@ def recommend(shop: Shop, windows: Windows, best: Cut) -> str:
     units = shop.request.units
     index = (0, shop.blades.index(best.blade), 0)
     if not windows.has_window[index]:
-        other = int(windows.way_out[index])
-        if other < 0:
-            return "No window here on this lathe with any of these blades: saw it off and face it."
-        name = shop.blades[other].name
-        return f"No window here with this blade: use {blade_letter(shop, name)} ({name})."
+        ways = "; or ".join(cell_ways(shop, best)[:_MOST_WAYS])
+        return f"No window here with this blade as it is. Way out: {ways}."
     pace = write_pace(
         seconds=best.seconds_per_turn,
         feed=best.feed,

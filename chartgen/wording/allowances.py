@@ -2,6 +2,7 @@
 
 from chartgen.limits.cut import Cut
 from chartgen.model.blade import Edge, ToolMaterial
+from chartgen.model.lathe import ChuckKind
 from chartgen.model.material import IsoGroup
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Feeding, Shop
@@ -42,6 +43,30 @@ _STATED = {
     "fastest": ("dc_no_load",),
     "efficiency": tuple(_EFFICIENCY_OF_KIND.values()),
 }
+_OF_GRIP = {"grip_share", "grip_safety", "cut_safety", "grip_tight"}
+# Without a force nothing can be held against what blade, work, grip and edge bear.
+_OF_FORCE = _OF_GRIP | {
+    "confined_chip",
+    "hss_force",
+    "polished_force",
+    "worn_edge_force",
+    "thin_chip",
+    "thin_chip_band",
+    "blade_stress_carrier",
+    "blade_stress_hss",
+    "blade_yield_carrier",
+    "blade_yield_hss",
+    "blade_modulus",
+    "blade_shear_modulus",
+    "tip_drop",
+    "buckling_reserve",
+    "jaw_distance",
+    "work_deflection",
+    "work_stress_share",
+    "edge_overload",
+    "stopping_turns",
+    "rotor_inertia",
+}
 
 
 def allowance_lines(shop: Shop, cut: Cut) -> list[str]:
@@ -63,6 +88,8 @@ def _not_in_force(shop: Shop, cut: Cut) -> set[str]:
         _silent_drive(shop)
         | _silent_edge(cut)
         | _silent_hand(shop)
+        | _silent_force(cut)
+        | _silent_holding(shop)
         | ({"chuck_rim_speed"} if shop.lathe.chuck.marked_speed is not None else set())
     )
 
@@ -93,16 +120,13 @@ def _silent_edge(cut: Cut) -> set[str]:
     if not blade.worn:
         silent.add("worn_edge_radius")
     if blade.tool_material is ToolMaterial.HSS:
-        silent.add("poor_speed")
+        silent |= {"blade_stress_carrier", "blade_yield_carrier"}
     else:
-        silent.add("hss_force")
+        silent |= {"hss_force", "blade_stress_hss", "blade_yield_hss"}
     if not (blade.edge is Edge.POLISHED and material.wants_polished_edge):
         silent.add("polished_force")
     if not material.work_hardens:
         silent.add("work_hardening_feed")
-    if material.force is None:
-        silent |= {"confined_chip", "worn_edge_force", "thin_chip", "thin_chip_band"}
-        silent |= {"hss_force", "polished_force"}
     if material.iso_group not in {IsoGroup.P, IsoGroup.M}:
         silent.add("depth_over_width")
     return silent
@@ -111,4 +135,28 @@ def _silent_edge(cut: Cut) -> set[str]:
 def _silent_hand(shop: Shop) -> set[str]:
     if shop.request.feeding is Feeding.HAND:
         return {"edge_floor_by_power"}
-    return {"edge_floor_by_hand", "handle_turns_most", "handle_turns_least"}
+    return {
+        "edge_floor_by_hand",
+        "handle_turns_most",
+        "handle_turns_least",
+        "feed_give",
+        "room_by_hand",
+    }
+
+
+def _silent_force(cut: Cut) -> set[str]:
+    return _OF_FORCE if cut.material.force is None else set()
+
+
+def _silent_holding(shop: Shop) -> set[str]:
+    chuck, work = shop.lathe.chuck, shop.work
+    silent = set()
+    if chuck.kind is ChuckKind.COLLET:
+        silent |= _OF_GRIP
+    if chuck.key_torque is not None:
+        silent.add("grip_share")
+    if work.jaw_distance is not None:
+        silent.add("jaw_distance")
+    if work.bar_behind == 0.0:
+        silent.add("whip_share")
+    return silent

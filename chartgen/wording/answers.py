@@ -8,6 +8,7 @@ from chartgen.limits.window import Windows
 from chartgen.model.shop import Shop
 from chartgen.wording.explanation import Explanation
 from chartgen.wording.printed import PrintedChart
+from chartgen.wording.steps_dig_in import sudden_bite
 
 _PLACES = 6
 
@@ -66,6 +67,7 @@ def cut_answer(shop: Shop, cut: Cut, windows: Windows, advice: str) -> dict[str,
         "verdict": cut.side.value,
         "tight": bool(windows.is_tight[index]),
         "slow": bool(windows.is_slow[index]),
+        "dig_in": _dig_in(cut),
         "advice": advice,
     }
 
@@ -85,6 +87,8 @@ def explanation_answer(explanation: Explanation) -> dict[str, Any]:
             }
             for step in explanation.steps
         ],
+        "ways_out": list(explanation.ways),
+        "sensitivity": list(explanation.sensitivity),
         "allowances": list(explanation.allowances),
     }
 
@@ -121,6 +125,17 @@ def chart_answer(chart: PrintedChart) -> dict[str, Any]:
             for stub, cells in zip(chart.stub, chart.rows, strict=True)
         ],
         "legend": {entry.sign: entry.sentence for entry in chart.legend},
+    }
+
+
+def _dig_in(cut: Cut) -> dict[str, Any] | None:
+    found = sudden_bite(cut)
+    if found is None:
+        return None
+    return {
+        "slack_mm": _number(found.slack),
+        "gives": found.gives.name.lower(),
+        "carried_turns": _number(found.carried_turns),
     }
 
 

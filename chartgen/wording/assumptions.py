@@ -6,26 +6,40 @@ from chartgen.limits.allowances import Allowances, allowances_for, edge_radius
 from chartgen.limits.grid import feeds_for_width, force_allowance
 from chartgen.limits.speed_caps import largest_chuck_speed
 from chartgen.limits.spindle import make_spindle
+from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Feeding, Shop
+from chartgen.wording.holding_lines import cut_line, dig_in_lines, grip_line, not_computed_line
 from chartgen.wording.numbers import length_label, write_length, write_speed_ceiling
 from chartgen.wording.printed import blade_letter
 
+NO_FORCE = "No published force data: torque, blade, work and grip are not checked."
+
 
 def assumption_lines(
-    shop: Shop, *, materials: Sequence[Material], blades: Sequence[Blade]
+    shop: Shop,
+    *,
+    materials: Sequence[Material],
+    blades: Sequence[Blade],
+    windows: Windows | None = None,
 ) -> tuple[str, ...]:
-    """Return the assumptions behind a card, the machine first."""
+    """Return the assumptions behind a card, the machine first.
+
+    With the windows of a single material the dig-in of its blades is told too.
+    """
     allowances = allowances_for(shop)
     return (
         f"{_lathe(shop, allowances)} {_chuck(shop, allowances)}",
         *(_blade(shop, blade, allowances) for blade in blades),
         *_materials(materials, blades, allowances),
+        grip_line(shop, materials, allowances),
+        cut_line(shop, allowances),
+        *dig_in_lines(shop, materials, windows),
         _torque(allowances),
         _handle(shop, allowances),
-        "Not computed: chatter, the stiffness of this lathe, bending of blade and work, grip.",
+        not_computed_line(shop),
     )
 
 
@@ -33,7 +47,7 @@ def force_band_line(materials: Sequence[Material], allowances: Allowances) -> st
     """Return the force band of a card as one short sentence for its foot."""
     with_force = [m.force for m in materials if m.force is not None]
     if not with_force:
-        return "No published force data: motor torque is not checked."
+        return NO_FORCE
     low = max(f.band_low.value for f in with_force)
     high = max(f.band_high.value for f in with_force)
     thin_low, thin_high = (max(side, allowances.thin_chip_band) for side in (low, high))

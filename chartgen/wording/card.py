@@ -41,7 +41,7 @@ ChartCard: TypeAlias = PrintedCard[PrintedChart]
 def lathe_card(shop: Shop, windows: Windows, material: Material, layout: str) -> ChartCard:
     """Return the lathe chart card of one material."""
     chart = print_lathe_chart(lathe_chart(shop, windows, material))
-    return make_card(shop, chart, (material,), windows.grid.blades, layout, material.key)
+    return make_card(shop, chart, (material,), windows.grid.blades, layout, material.key, windows)
 
 
 def overview_card(shop: Shop, windows: Windows, blade: Blade, layout: str) -> ChartCard:
@@ -57,8 +57,12 @@ def make_card(
     blades: tuple[Blade, ...],
     layout: str,
     subject: str,
+    windows: Windows | None = None,
 ) -> PrintedCard[Body]:
-    """Return a card round its chart: cautions, assumptions, identity, check code."""
+    """Return a card round its chart: cautions, assumptions, identity, check code.
+
+    With the windows of its chart a card also tells what a dig-in does.
+    """
     code = check_code(shop, materials=materials, layout=layout)
     date = shop.date or "undated"
     return PrintedCard(
@@ -67,7 +71,7 @@ def make_card(
         lathe=shop.lathe.name,
         chart=chart,
         cautions=card_cautions(shop, materials),
-        assumptions=assumption_lines(shop, materials=materials, blades=blades),
+        assumptions=assumption_lines(shop, materials=materials, blades=blades, windows=windows),
         force_band=force_band_line(materials, allowances_for(shop)),
         deference=deference(),
         short_deference=short_deference(),

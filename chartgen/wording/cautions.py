@@ -7,6 +7,8 @@ from chartgen.model.material import Material
 from chartgen.model.shop import Feeding, Shop
 from chartgen.reference.cautions import DEFERENCE, Caution, choose_cautions
 
+_MOST_NAMES = 2
+
 
 @dataclass(frozen=True, slots=True)
 class PrintedCaution:
@@ -18,17 +20,34 @@ class PrintedCaution:
 
 
 def card_cautions(shop: Shop, materials: Sequence[Material]) -> tuple[PrintedCaution, ...]:
-    """Return the cautions of a card: the usual ones, and those its materials call for."""
-    tags = {"parting"}
-    for material in materials:
-        tags.update(material.tags)
-        if "dry" not in material.tags and "plastic" not in material.tags:
-            tags.add("oil-mist")
+    """Return the cautions of a card: the usual ones, and those its materials call for.
+
+    On a card of several materials a caution that only some of them call for names them.
+    """
+    usual = {"parting"}
     if shop.lathe.chuck.marked_speed is None:
-        tags.add("unmarked-chuck")
+        usual.add("unmarked-chuck")
     if shop.request.feeding is Feeding.POWER:
-        tags.add("power-feed")
-    return tuple(_printed(caution) for caution in choose_cautions(tags))
+        usual.add("power-feed")
+    if shop.work.bar_behind > 0.0:
+        usual.add("bar-behind-spindle")
+    common = set(choose_cautions(usual))
+    by_material = {material.name: set(choose_cautions(_tags(material))) for material in materials}
+    everything = choose_cautions(usual.union(*(_tags(material) for material in materials)))
+    return tuple(_printed(caution, _named(caution, common, by_material)) for caution in everything)
+
+
+def _tags(material: Material) -> set[str]:
+    dry = {"dry", "plastic"} & set(material.tags)
+    return {*material.tags, *(set() if dry else {"oil-mist"})}
+
+
+def _named(caution: Caution, common: set[Caution], by_material: dict[str, set[Caution]]) -> str:
+    """Return the names to put before a caution: none where it holds for the whole card."""
+    names = [name for name, cautions in by_material.items() if caution in cautions]
+    if caution in common or len(names) == len(by_material) or len(names) > _MOST_NAMES:
+        return ""
+    return f"{', '.join(names)}: "
 
 
 def deference() -> str:
@@ -41,5 +60,5 @@ def short_deference() -> str:
     return "Defers to the machine's manual, local codes and qualified instruction."
 
 
-def _printed(caution: Caution) -> PrintedCaution:
-    return PrintedCaution(caution.signal.word.upper(), caution.text, caution.pictogram)
+def _printed(caution: Caution, names: str) -> PrintedCaution:
+    return PrintedCaution(caution.signal.word.upper(), names + caution.text, caution.pictogram)

@@ -6,6 +6,7 @@ from chartgen.limits.cut import Cut, Side
 from chartgen.limits.window import Windows
 from chartgen.model.shop import Shop
 from chartgen.wording.allowances import allowance_lines
+from chartgen.wording.ceilings import feed_from_force_steps
 from chartgen.wording.numbers import (
     write_feed,
     write_feed_ceiling,
@@ -14,18 +15,29 @@ from chartgen.wording.numbers import (
     write_speed,
 )
 from chartgen.wording.step import Step
+from chartgen.wording.steps_blade import blade_steps
+from chartgen.wording.steps_dig_in import dig_in_steps
 from chartgen.wording.steps_feed import feed_steps, pace_steps
 from chartgen.wording.steps_force import force_steps, torque_steps
+from chartgen.wording.steps_grip import grip_steps
 from chartgen.wording.steps_speed import speed_steps
+from chartgen.wording.steps_work import work_steps
+from chartgen.wording.what_if import cell_sensitivity, cell_ways
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Explanation:
-    """A cell explained: its heading, its steps, the allowances in force, the outcome."""
+    """A cell explained: heading, outcome, steps, and the allowances in force.
+
+    `ways` are what would make its window roomier, the best first; `sensitivity` the
+    assumptions that move it most, and so are worth measuring.
+    """
 
     heading: str
     outcome: str
     steps: tuple[Step, ...]
+    ways: tuple[str, ...]
+    sensitivity: tuple[str, ...]
     allowances: tuple[str, ...]
 
 
@@ -42,12 +54,19 @@ def explain(shop: Shop, windows: Windows, cut: Cut) -> Explanation:
         *feed_steps(shop, cut),
         *force_steps(cut),
         *torque_steps(shop, cut),
+        *feed_from_force_steps(cut),
+        *blade_steps(shop, cut),
+        *work_steps(shop, cut),
+        *grip_steps(shop, cut),
+        *dig_in_steps(shop, cut),
         *pace_steps(shop, cut),
     )
     return Explanation(
         heading=heading,
         outcome=outcome(shop, windows, cut),
         steps=steps,
+        ways=tuple(cell_ways(shop, cut)),
+        sensitivity=tuple(cell_sensitivity(shop, cut)),
         allowances=tuple(allowance_lines(shop, cut)),
     )
 

@@ -98,6 +98,13 @@ def write_length(length: Millimetres[float], units: LengthUnits) -> str:
     return f"{whole} {part}" if whole else part
 
 
+def write_slack(slack: Millimetres[float], units: LengthUnits) -> str:
+    """Return a bite that is swallowed, rounded down so that no more is promised."""
+    if units is LengthUnits.METRIC:
+        return f"{math.floor(slack * 100.0 + 1e-6) / 100.0:.2f}"
+    return f"{math.floor(slack / _INCH * 1000.0 + 1e-6) / 1000.0:.3f}"
+
+
 def write_feed_rate(rate: MillimetresPerMinute[float], units: LengthUnits) -> str:
     """Return the pace of the slide with its unit."""
     if units is LengthUnits.METRIC:

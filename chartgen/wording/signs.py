@@ -1,7 +1,7 @@
 """The signs beside a cell and what the legend says of them.
 
 Nothing is said by colour: a letter names what is met first when the cut is pushed harder,
-and three small signs say how far the cell can be trusted.
+and small signs say how far the cell can be trusted.
 """
 
 from collections.abc import Sequence
@@ -16,6 +16,8 @@ LEGEND_LEAD = "First met if pushed harder:"
 TIGHT = "!"
 SLOW = "~"
 POWER_FEED = "*"
+DIG_IN = "^"
+_MOST_WITH_SLACK = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +45,6 @@ _LETTERS = {
     "F": LegendEntry("F", "feed of this width", "The edge of this width takes no more feed."),
     "P": LegendEntry("P", "hand pace", "The hand cannot turn the handle faster and even."),
     "R": LegendEntry("R", "reach", "The blade sticks out too little for this depth."),
-    "E": LegendEntry("E", "edge rubs", "Under the least feed this edge can cut."),
-    "K": LegendEntry("K", "hard skin", "Under the least feed for a work-hardening metal."),
     "Z": LegendEntry("Z", "slowest speed", "The slowest spindle speed is too fast here."),
     "X": LegendEntry("X", "gearbox feed", "No gearbox feed lies inside the window."),
 }
@@ -68,10 +68,17 @@ _SIGNS = (
         "The handle turns slower than a hand can keep even: use power feed if you have it.",
         on_back=True,
     ),
+    LegendEntry(
+        DIG_IN,
+        "slack",
+        "A sudden bite as large as your backlash is more than this cut swallows: pull steadily "
+        "against the slack, snug the gibs.",
+        on_back=True,
+    ),
 )
 _OTHER_BLADE = LegendEntry(
     "use A",
-    "no window, that blade has one",
+    "no window, A has one",
     "No window for this blade at this diameter; the blade with that letter has one.",
     on_back=True,
 )
@@ -87,12 +94,16 @@ def sign_of(cell: ChartCell) -> str:
     """Return the signs of a cell: the letter of what comes first, then how far to trust it."""
     if cell.cut is None:
         return cell.floor_reason.mark if _floor_tells(cell) else cell.ceiling_reason.mark
-    return (
-        cell.ceiling_reason.mark
-        + (TIGHT if cell.cut.is_tight else "")
-        + (SLOW if cell.cut.is_slow else "")
-        + (POWER_FEED if cell.cut.wants_power_feed else "")
-    )
+    remarks = {
+        TIGHT: cell.cut.is_tight,
+        SLOW: cell.cut.is_slow,
+        POWER_FEED: cell.cut.wants_power_feed,
+        DIG_IN: not cell.cut.swallows_backlash,
+    }
+    if remarks[DIG_IN] and sum(remarks.values()) > _MOST_WITH_SLACK:
+        # Three blades on a card leave no room for more: a rough cut says so by itself.
+        remarks[SLOW] = False
+    return cell.ceiling_reason.mark + "".join(sign for sign, holds in remarks.items() if holds)
 
 
 def _floor_tells(cell: ChartCell) -> bool:

@@ -9,7 +9,9 @@ from chartgen.model.shop import Shop
 from chartgen.wording.numbers import write_feed_ceiling
 from chartgen.wording.step import Step, allowance_source
 
-_NO_DATA = "no published force constants: force, power and torque are not checked"
+_NO_DATA = (
+    "no published force constants: force, power, torque, blade, work and grip are not checked"
+)
 
 
 def force_steps(cut: Cut) -> list[Step]:

@@ -7,6 +7,7 @@ from chartgen.limits.reasons import Reason
 from chartgen.model.shop import Shop
 from chartgen.wording.numbers import write_speed_ceiling
 from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps_work import whip_step
 
 
 def speed_steps(shop: Shop, cut: Cut) -> list[Step]:
@@ -21,7 +22,11 @@ def speed_steps(shop: Shop, cut: Cut) -> list[Step]:
             f"{start:.0f} rev/min",
             speeds.start.citation,
         ),
-        *(_cap_step(shop, cut, limit.reason, limit.speed) for limit in cut.speed_limits),
+        *(
+            _cap_step(shop, cut, limit.reason, limit.speed)
+            for limit in cut.speed_limits
+            if math.isfinite(limit.speed)
+        ),
     ]
     if cut.soft_floor_speed:
         floor = spindle_speed_at(cut.soft_floor_speed, cut)
@@ -76,6 +81,8 @@ def _cap_step(shop: Shop, cut: Cut, reason: Reason, speed: float) -> Step:
             text,
             allowance_source("chuck_rim_speed"),
         )
+    if reason is Reason.BAR_WHIP:
+        return whip_step(shop, cut, speed)
     slowest = min(p.slowest for p in shop.lathe.drive.positions)
     values = f"slowest {slowest:g}" if math.isfinite(slowest) else ""
     return Step("Cap: the lathe", "as described", f"{values} rev/min", text, "shop file")

@@ -5,7 +5,7 @@ import pytest
 from chartgen.description.shop_file import Known, read_shop
 from chartgen.errors import DescriptionError
 from chartgen.model.shop import Shop
-from chartgen.quantities import FRACTION, MM, UM
+from chartgen.quantities import FRACTION, MM, N_MM2, UM
 
 KNOWN = Known(
     materials=(
@@ -21,6 +21,7 @@ KNOWN = Known(
         "confined_chip": (1.0, 2.0, FRACTION),
         "coated_radius": (1.0, 60.0, UM),
         "tip_drop": (0.01, 0.5, MM),
+        "blade_stress_hss": (200.0, 2000.0, N_MM2),
     },
     transmission=("v-belt", "gear-stage"),
     dc_no_load=1.2,

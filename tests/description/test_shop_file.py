@@ -57,6 +57,12 @@ def test_a_date_is_kept_as_text(read: Read, spelled: str) -> None:
         ("confined_chip = 1.2", {"confined_chip": 1.2}),
         ('confined_chip = "120 %"', {"confined_chip": 1.2}),
         ('coated_radius = "12 µm"', {"coated_radius": 12.0}),
+        ('blade_stress_hss = "600 N/mm2"', {"blade_stress_hss": 600.0}),
+        ('blade_stress_hss = "600 MPa"', {"blade_stress_hss": 600.0}),
+        (
+            'blade_stress_hss = "100 ksi"',
+            {"blade_stress_hss": pytest.approx(1e5 * 4.4482216152605 / 25.4**2)},
+        ),
     ],
 )
 def test_an_allowance_is_overridden_by_name(read: Read, line: str, value: dict[str, float]) -> None:
@@ -117,8 +123,18 @@ def _toml(value: object) -> str:
     return json.dumps(value).replace("NaN", "nan").replace("Infinity", "inf")
 
 
-_WITH_ALLOWANCE = EXAMPLE + "\n[allowances]\nconfined_chip = 1.2\n"
-_TREE = tomllib.loads(_WITH_ALLOWANCE)
+# With keys that the example only shows behind a #, so that they are tried too.
+_FULL = example_with(
+    ("# tool_stiffness", "tool_stiffness"),
+    ("# jaws", "jaws"),
+    ("# key_torque", "key_torque"),
+    ("# strips", "strips"),
+    ("# jaw_distance", "jaw_distance"),
+    ("# bar_behind", "bar_behind"),
+    ("# [allowances]", "[allowances]"),
+    ("# confined_chip", "confined_chip"),
+)
+_TREE = tomllib.loads(_FULL)
 _QUANTITIES = st.sampled_from(["0 mm", "9 mm", "1..2 mm", "5 rpm", "7..9 rpm", "1e90 W", "50 %"])
 _ANYTHING = st.recursive(
     st.booleans()
@@ -141,7 +157,7 @@ _ANYTHING = st.recursive(
 def test_any_value_at_any_key_gives_a_shop_or_faults_with_mends(
     read: Read, place: tuple[Any, ...], value: object
 ) -> None:
-    tree: Any = tomllib.loads(_WITH_ALLOWANCE)
+    tree: Any = tomllib.loads(_FULL)
     inside = tree
     for key in place[:-1]:
         inside = inside[key]
@@ -162,7 +178,7 @@ def test_the_schema_can_be_given_to_an_editor() -> None:
     schema = json_schema()
     lathe = schema["properties"]["lathe"]["properties"]
 
-    assert set(schema["properties"]) == {"shop", "lathe", "blade", "print", "allowances"}
+    assert set(schema["properties"]) == {"shop", "lathe", "blade", "work", "print", "allowances"}
     assert schema["required"] == ["shop", "lathe", "blade", "print"]
     assert lathe["chuck"] == {
         "type": "object",
@@ -170,6 +186,9 @@ def test_the_schema_can_be_given_to_an_editor() -> None:
         "properties": {
             "size": {"type": "string", "examples": ["2 mm"]},
             "marked_speed": {"type": "string", "examples": ["1400 rpm"]},
+            "kind": {"enum": ["scroll", "four-jaw", "collet"]},
+            "jaws": {"enum": ["smooth", "diamond", "serrated"]},
+            "key_torque": {"type": "string", "examples": ["12 N.m"]},
         },
         "required": ["size"],
         "additionalProperties": False,
@@ -180,6 +199,11 @@ def test_the_schema_can_be_given_to_an_editor() -> None:
         "items": {"type": "string", "examples": ["0.05 mm/rev"]},
         "minItems": 1,
         "uniqueItems": True,
+    }
+    assert schema["properties"]["blade"]["items"]["properties"]["strips"] == {
+        "type": "array",
+        "items": {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2},
+        "minItems": 1,
     }
 
 

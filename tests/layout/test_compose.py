@@ -89,16 +89,16 @@ def test_what_is_accepted_stands_inside_the_margins_and_loses_no_line(
     short: int,
 ) -> None:
     card = card_of(layout.card)
-    entry = replace(card.chart.legend[0], short="short " * short)
+    legend = card.chart.legend
+    if legend:
+        legend = (replace(legend[0], short="short " * short), *legend[1:])
     long = replace(
         card,
         assumptions=tuple("assumed " * words for words in assumptions),
         deference="deferred " * deference,
         force_band="banded " * band,
         identity="identified " * identity,
-        chart=replace(
-            card.chart, title=("title " * title).strip(), legend=(entry, *card.chart.legend[1:])
-        ),
+        chart=replace(card.chart, title=("title " * title).strip(), legend=legend),
     )
     try:
         document = compose(long, layout, measure)

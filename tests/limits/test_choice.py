@@ -16,6 +16,7 @@ from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.reference.tables import load_material
 
 ShopOf = Callable[..., Shop]
+Held = Callable[[Shop], Shop]
 BY_POWER = {"[print]": '[print]\nfeeding = "power"'}
 
 
@@ -60,16 +61,17 @@ def test_where_torque_is_short_a_lower_position_is_taken(
 
 
 def test_feed_gives_way_to_its_floor_before_the_soft_floor_of_speed_is_passed(
-    example: Shop, mild_steel: Material
+    example: Shop, in_a_collet: Held, mild_steel: Material
 ) -> None:
-    found, cut, index = cell(example, mild_steel, "3.0 carbide", 25.0)
+    shop = in_a_collet(example)
+    found, cut, index = cell(shop, mild_steel, "3.0 carbide", 25.0)
     assert not cut.is_under_soft_floor
     assert cut.feed < 0.8 * 0.06
     assert found.verdict(index) is Verdict.TIGHT
     assert not found.is_slow[index]
     # At a slower speed, under the soft floor, the whole start feed would have been possible.
     slower = assess(
-        example,
+        shop,
         material=mild_steel,
         blade=cut.blade,
         diameter=25.0,
@@ -81,9 +83,9 @@ def test_feed_gives_way_to_its_floor_before_the_soft_floor_of_speed_is_passed(
 
 
 def test_a_cell_under_the_soft_floor_is_a_window_marked_slow(
-    shop_of: ShopOf, mild_steel: Material
+    shop_of: ShopOf, in_a_collet: Held, mild_steel: Material
 ) -> None:
-    shop = shop_of("250 W brushed DC")
+    shop = in_a_collet(shop_of("250 W brushed DC"))
     found, cut, index = cell(shop, mild_steel, "2 coated", 12.0)
     assert cut.is_under_soft_floor
     assert found.has_window[index]
@@ -224,7 +226,8 @@ def test_a_tube_is_cut_with_continuous_torque_however_short_the_cut(
 def test_a_solid_cut_over_three_minutes_is_cut_with_continuous_torque(
     example: Shop, mild_steel: Material
 ) -> None:
-    blade = replace(example.blades[2], projection=60.0)
+    # High enough to bear more than the motor can turn, so far out.
+    blade = replace(example.blades[2], projection=60.0, height=40.0)
     shop = replace(example, blades=(blade,))
     _, short, _ = cell(shop, mild_steel, "1.6 HSS", 40.0)
     _, long, _ = cell(shop, mild_steel, "1.6 HSS", 50.0)
@@ -255,9 +258,9 @@ def test_the_blade_must_reach_a_millimetre_past_the_depth(
 
 
 def test_a_slot_in_steel_deeper_than_eight_widths_is_tight_and_in_brass_is_not(
-    shop_of: ShopOf, mild_steel: Material, stainless: Material
+    shop_of: ShopOf, in_a_collet: Held, mild_steel: Material, stainless: Material
 ) -> None:
-    shop = shop_of("2.2 kW geared", {'power = "2.2 kW"': 'power = "9 kW"'})
+    shop = in_a_collet(shop_of("2.2 kW geared", {'power = "2.2 kW"': 'power = "9 kW"'}))
     some = [mild_steel, stainless, load_material("free-cutting-brass")]
     found = windows(shop, materials=some, diameters=[31.0, 33.0])
     assert found.is_tight[:, 0].tolist() == [[False, True], [False, True], [False, False]]
@@ -266,7 +269,11 @@ def test_a_slot_in_steel_deeper_than_eight_widths_is_tight_and_in_brass_is_not(
 def test_a_handle_that_would_turn_under_twice_a_minute_calls_for_power_feed(
     shop_of: ShopOf, stainless: Material
 ) -> None:
-    shop = shop_of("2.2 kW geared", {'projection = "30 mm"': 'projection = "80 mm"'})
+    long_and_high = {
+        'projection = "30 mm"': 'projection = "80 mm"',
+        'height = "12 mm"': 'height = "60 mm"',
+    }
+    shop = shop_of("2.2 kW geared", long_and_high)
     found = windows(shop, materials=[stainless], diameters=[20.0, 70.0])
     turns = found.feed[0, 2] * found.spindle_speed[0, 2] / 2.0
     assert turns[1] < 2.0 < turns[0]

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from chartgen.limits.allowances import Allowances, allowances_for
 from chartgen.limits.force import feed_for_high_force, high_force, low_force, nominal_force
 from chartgen.limits.grid import Grid, make_grid
+from chartgen.model.lathe import Work
 from chartgen.model.shop import Feeding, Shop
 from chartgen.pipeline import describe
 from chartgen.reference.tables import load_material, material_keys
@@ -32,6 +33,7 @@ def one_cell(material: str, band: float = 0.35) -> tuple[Grid, Allowances]:
         materials=[load_material(material)],
         blades=shop.blades[:1],
         diameters=[25.0],
+        work=Work(),
         feeding=Feeding.HAND,
         allowances=allowances,
     )

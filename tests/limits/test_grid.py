@@ -7,17 +7,26 @@ import pytest
 from chartgen.limits.allowances import Allowances, allowances_for, edge_radius
 from chartgen.limits.grid import Grid, feeds_for_width, force_allowance, make_grid
 from chartgen.model.blade import Blade, Edge
+from chartgen.model.lathe import Work
 from chartgen.model.material import Material
 from chartgen.model.shop import Feeding, Shop
 from chartgen.reference.tables import load_material
 
 
-def grid_of(shop: Shop, material: Material, *, bore: float = 0.0, feeding: Feeding) -> Grid:
+def grid_of(
+    shop: Shop,
+    material: Material,
+    *,
+    bore: float = 0.0,
+    work: Work | None = None,
+    feeding: Feeding = Feeding.HAND,
+) -> Grid:
     return make_grid(
         materials=[material],
         blades=shop.blades,
         diameters=[20.0, 30.0],
         bore=bore,
+        work=work or Work(),
         feeding=feeding,
         allowances=allowances_for(shop),
     )
@@ -102,3 +111,18 @@ def test_only_work_hardening_metals_have_a_floor_under_the_skin(
 ) -> None:
     assert grid_of(example, mild_steel, feeding=Feeding.HAND).skin_floor.item() == 0.0
     assert grid_of(example, stainless, feeding=Feeding.HAND).skin_floor.item() == 0.02
+
+
+# The cut stands at the allowance of 5 mm from the jaws; its far side is a width farther on.
+def test_the_bar_overhangs_by_the_distance_to_the_near_side_and_the_width(
+    example: Shop, mild_steel: Material
+) -> None:
+    widths = [blade.insert_width for blade in example.blades]
+    plain = grid_of(example, mild_steel)
+    assert plain.jaw_distance.reshape(-1) == pytest.approx([5.0 + width for width in widths])
+    measured = grid_of(example, mild_steel, work=Work(jaw_distance=12.0))
+    assert measured.jaw_distance.reshape(-1) == pytest.approx([12.0 + width for width in widths])
+    allowed = replace(example, allowances={"jaw_distance": 8.0})
+    assert grid_of(allowed, mild_steel).jaw_distance.reshape(-1) == pytest.approx(
+        [8.0 + width for width in widths]
+    )

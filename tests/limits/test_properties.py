@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from chartgen.inquiry import cut_request
 from chartgen.limits.cut import Cut, Side, assess, recommended
+from chartgen.limits.dig_in import DigIn
 from chartgen.limits.run import windows
 from chartgen.limits.window import Verdict, Windows
 from chartgen.model.blade import Edge
@@ -107,47 +108,6 @@ def test_no_recommended_cut_in_carbon_steel_is_too_bold_on_second_sight(
 
 
 @many
-@given(
-    lathe=lathes,
-    material=materials,
-    blade=blades,
-    diameter=diameters,
-    speed=st.floats(60.0, 2000.0),
-    feed=st.floats(0.01, 0.2),
-    times=st.floats(1.0, 3.0),
-)
-def test_more_motor_power_never_lowers_a_ceiling_of_feed_at_the_same_speed(
-    shop_of: ShopOf,
-    lathe: str,
-    material: Material,
-    blade: int,
-    diameter: float,
-    speed: float,
-    feed: float,
-    times: float,
-) -> None:
-    weak = shop_of(lathe)
-    motor = weak.lathe.motor
-    strong = replace(
-        weak,
-        lathe=replace(weak.lathe, motor=replace(motor, plate_power=times * motor.plate_power)),
-    )
-    before, after = (
-        assess(
-            shop,
-            material=material,
-            blade=shop.blades[blade],
-            diameter=diameter,
-            speed=speed,
-            feed=feed,
-        )
-        for shop in (weak, strong)
-    )
-    assert after.ceiling.feed >= before.ceiling.feed * (1.0 - 1e-9)
-    assert after.torque_available >= before.torque_available * (1.0 - 1e-9)
-
-
-@many
 @given(lathe=lathes, material=materials, diameter=diameters, worn=st.booleans())
 def test_a_sharper_edge_never_raises_the_floor(
     shop_of: ShopOf, lathe: str, material: Material, diameter: float, *, worn: bool
@@ -203,6 +163,57 @@ def test_a_shop_written_in_inches_gives_the_windows_of_the_same_shop_in_millimet
 
 
 @pytest.mark.parametrize("lathe", LATHES)
+def test_a_whole_shop_written_in_inches_and_pounds_gives_the_windows_of_the_metric_one(
+    shop_of: ShopOf, lathe: str
+) -> None:
+    def spelled(
+        near: str, behind: str, key: str, stiffness: str, blade: tuple[str, str, str, str]
+    ) -> Shop:
+        width, thickness, height, strips = blade
+        changes = {
+            'insert_width = "2 mm"\nthickness = "1.6 mm"\nheight = "26 mm"': (
+                f'insert_width = "{width}"\nthickness = "{thickness}"\nheight = "{height}"\n'
+                f"strips = {strips}"
+            ),
+            'name = "Test lathe"': f'name = "Test lathe"\ntool_stiffness = "{stiffness}"',
+            "[lathe.chuck]": f'[lathe.chuck]\nkey_torque = "{key}"',
+            "[print]": f'[work]\njaw_distance = "{near}"\nbar_behind = "{behind}"\n[print]',
+        }
+        return shop_of(lathe, changes)
+
+    # 1 lbf = 0.45359237 x 9.80665 N, 1 ft = 304.8 mm, 1 in = 25.4 mm, all by definition.
+    pound = 0.45359237 * 9.80665
+    inch = spelled(
+        "1/4 in",
+        "12 in",
+        "30 ft.lbf",
+        "20000 lbf/in",
+        ("3/32 in", "5/64 in", "1 in", '[["1/16 in", "3/4 in"], ["5/64 in", "1/4 in"]]'),
+    )
+    metric = spelled(
+        "6.35 mm",
+        "304.8 mm",
+        f"{30.0 * pound * 0.3048!r} N.m",
+        f"{20000.0 * pound / 25.4!r} N/mm",
+        (
+            "2.38125 mm",
+            "1.984375 mm",
+            "25.4 mm",
+            '[["1.5875 mm", "19.05 mm"], ["1.984375 mm", "6.35 mm"]]',
+        ),
+    )
+    some = [load_material(key) for key in ("mild-steel", "stainless-304", "aluminium-6082")]
+    first, second = (
+        windows(shop, materials=some, diameters=[5.0, 12.0, 25.0, 40.0]) for shop in (inch, metric)
+    )
+    for name in ("has_window", "is_tight", "floor_code", "ceiling_code", "way_out"):
+        assert np.array_equal(getattr(first, name), getattr(second, name)), name
+    for name in ("spindle_speed", "speed_cap", "feed", "floor", "ceiling"):
+        assert getattr(first, name) == pytest.approx(getattr(second, name), nan_ok=True), name
+    assert first.dig_in.slack == pytest.approx(second.dig_in.slack, nan_ok=True)
+
+
+@pytest.mark.parametrize("lathe", LATHES)
 def test_a_cell_alone_is_the_cell_in_a_big_grid(shop_of: ShopOf, lathe: str) -> None:
     shop = shop_of(lathe)
     some = [
@@ -210,12 +221,16 @@ def test_a_cell_alone_is_the_cell_in_a_big_grid(shop_of: ShopOf, lathe: str) -> 
     ]
     sizes = [6.0, 12.0, 25.0, 45.0, 62.0]
     big = windows(shop, materials=some, diameters=sizes)
-    arrays = [f.name for f in fields(Windows) if f.name not in {"grid", "positions"}]
+    names = {f.name for f in fields(Windows)} - {"grid", "positions", "dig_in"}
+    of_dig_in = {f.name for f in fields(DigIn)}
     for m, material in enumerate(some):
         for d, diameter in enumerate(sizes):
             alone = windows(shop, materials=[material], diameters=[diameter])
-            for name in arrays:
-                one, of_many = getattr(alone, name)[0, :, 0], getattr(big, name)[m, :, d]
+            pairs = {name: (getattr(alone, name), getattr(big, name)) for name in names}
+            for name in of_dig_in:
+                pairs[name] = getattr(alone.dig_in, name), getattr(big.dig_in, name)
+            for name, (one_cell, every_cell) in pairs.items():
+                one, of_many = one_cell[0, :, 0], every_cell[m, :, d]
                 assert np.array_equal(one, of_many, equal_nan=one.dtype.kind == "f"), name
 
 

@@ -1,13 +1,14 @@
 """What no spindle speed may pass."""
 
 from dataclasses import replace
-from math import pi
+from math import inf, pi
 
 import pytest
 
 from chartgen.limits.cut import Side, assess
 from chartgen.limits.reasons import Reason
 from chartgen.limits.run import windows
+from chartgen.model.lathe import Work
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 
@@ -85,3 +86,66 @@ def test_the_dial_is_rounded_down_where_rounding_would_pass_a_cap(
     shop = replace(example, lathe=replace(example.lathe, chuck=chuck))
     found = windows(shop, materials=[mild_steel], diameters=[25.0])
     assert found.spindle_speed[0, 0, 0] == 1230.0
+
+
+# Handbooks print 43.0e6 d / L2 rev/min for a solid steel bar; its last digit is 0.05 of 43.0.
+@pytest.mark.parametrize(("diameter", "behind"), [(8.0, 300.0), (20.0, 600.0), (35.0, 900.0)])
+def test_steel_behind_the_spindle_may_turn_at_half_of_its_critical_speed(
+    example: Shop, mild_steel: Material, diameter: float, behind: float
+) -> None:
+    shop = replace(example, work=Work(bar_behind=behind))
+    expected = 0.5 * 43.0e6 * diameter / behind**2
+    found = cap(shop, mild_steel, Reason.BAR_WHIP, diameter)
+    assert found == pytest.approx(expected, rel=0.05 / 43.0 + 0.0005)
+
+
+# A cantilever: f = 3.516 / (2 pi) sqrt(E I / (m L4)); E of 6082 70 000 N/mm2, 2.7 g/cm3.
+def test_a_tube_behind_the_spindle_is_faster_than_a_solid_bar(
+    example: Shop, aluminium: Material
+) -> None:
+    shop = replace(example, work=Work(bar_behind=800.0))
+    outer, inner, length = 0.030, 0.020, 0.8
+    second_moment = pi * (outer**4 - inner**4) / 64.0
+    mass = 2700.0 * pi * (outer**2 - inner**2) / 4.0
+    critical = 60.0 * 3.516 / (2.0 * pi) * (70e9 * second_moment / (mass * length**4)) ** 0.5
+    cut = assess(
+        shop,
+        material=aluminium,
+        blade=shop.blades[0],
+        diameter=30.0,
+        bore=20.0,
+        speed=500.0,
+        feed=0.05,
+    )
+    (found,) = (x.speed for x in cut.speed_limits if x.reason is Reason.BAR_WHIP)
+    assert found == pytest.approx(0.5 * critical, rel=0.0005)
+    assert found > cap(shop, aluminium, Reason.BAR_WHIP, 30.0)
+
+
+def test_bar_that_does_not_stick_out_behind_cannot_whip(
+    example: Shop, mild_steel: Material
+) -> None:
+    assert example.work.bar_behind == 0.0
+    assert cap(example, mild_steel, Reason.BAR_WHIP) == inf
+
+
+def test_a_bar_that_would_whip_is_turned_slower_and_named_when_asked_faster(
+    example: Shop, mild_steel: Material
+) -> None:
+    shop = replace(example, work=Work(bar_behind=600.0))
+    highest = cap(shop, mild_steel, Reason.BAR_WHIP, 12.0)
+    found = windows(shop, materials=[mild_steel], diameters=[12.0])
+    free = windows(example, materials=[mild_steel], diameters=[12.0])
+    assert found.speed_cap[0, 0, 0] == highest < free.spindle_speed[0, 0, 0]
+    assert found.spindle_speed[0, 0, 0] <= highest
+    cut = assess(
+        shop,
+        material=mild_steel,
+        blade=shop.blades[0],
+        diameter=12.0,
+        speed=1.1 * highest,
+        feed=0.04,
+    )
+    assert cut.speed_ceiling.reason is Reason.BAR_WHIP
+    assert cut.floor.feed <= cut.feed <= cut.ceiling.feed
+    assert cut.side is Side.TOO_BOLD

@@ -13,6 +13,7 @@ from chartgen.model.shop import Shop
 from chartgen.reference.tables import load_material
 
 ShopOf = Callable[..., Shop]
+Held = Callable[[Shop], Shop]
 LATHES = ("250 W brushed DC", "550 W belts", "750 W inverter", "1.1 kW brushless")
 
 
@@ -38,9 +39,9 @@ def test_a_slower_step_over_the_soft_floor_is_taken_before_a_fifth_of_the_feed_i
 
 
 def test_half_the_feed_is_given_away_before_the_soft_floor_is_passed(
-    shop_of: ShopOf, mild_steel: Material
+    shop_of: ShopOf, in_a_collet: Held, mild_steel: Material
 ) -> None:
-    shop = shop_of("550 W belts")
+    shop = in_a_collet(shop_of("550 W belts"))
     cut = chosen(shop, mild_steel, 1, 14.0)
     assert cut.spindle_speed == 1620.0
     assert cut.feed < 0.8 * 0.06
@@ -53,8 +54,10 @@ def test_half_the_feed_is_given_away_before_the_soft_floor_is_passed(
 
 
 # 1400 rev/min of the motor, geared 2800 to 2500: below it no more torque is to be had.
-def test_the_corner_of_the_torque_curve_is_tried(shop_of: ShopOf, mild_steel: Material) -> None:
-    cut = chosen(shop_of("750 W inverter"), mild_steel, 1, 17.0)
+def test_the_corner_of_the_torque_curve_is_tried(
+    shop_of: ShopOf, in_a_collet: Held, mild_steel: Material
+) -> None:
+    cut = chosen(in_a_collet(shop_of("750 W inverter")), mild_steel, 1, 17.0)
     assert cut.spindle_speed == 1400.0 * 2500.0 / 2800.0
 
 

@@ -214,7 +214,8 @@ BAD_ENTRIES = [
     ('key = "c99"', 'key = "c98"', "c99.toml: key: 'c98' is not the name of the file"),
     ("tags = [", 'colour = "blue"\ntags = [',
      ("c99.toml: colour: is not known here; use also, condition, density, feeds, force, hardness, "
-     "iso_group, key, name, note, speed, tags, unit_energy, wants_polished_edge, work_hardens")),
+     "iso_group, key, name, note, speed, tags, tensile_strength, unit_energy, "
+      "wants_polished_edge, work_hardens, youngs_modulus")),
     ("work_hardens = false", 'work_hardens = "no"',
      "c99.toml: work_hardens: must be true or false"),
     ('tags = ["ductile", ', "tags = [1, ", "c99.toml: tags: must be a list of texts"),

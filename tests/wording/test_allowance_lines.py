@@ -10,6 +10,7 @@ import pytest
 
 from chartgen.limits.cut import Cut, recommended
 from chartgen.limits.cut_force import Force
+from chartgen.limits.dig_in import DigIn
 from chartgen.limits.window import Windows
 from chartgen.model.blade import Edge
 from chartgen.model.motor import MotorKind, PowerIs
@@ -52,6 +53,10 @@ def all_numbers(found: Windows, cut: Cut, blade: int) -> Iterator[float]:
         value = getattr(found, field.name)
         if isinstance(value, np.ndarray):
             yield float(value[0, blade, 0])
+    # Without a force nothing is told of a dig-in, whatever stands in its arrays.
+    if cut.force is not None:
+        for field in fields(DigIn):
+            yield float(getattr(found.dig_in, field.name)[0, blade, 0])
     for field in fields(Cut):
         value = getattr(cut, field.name)
         if isinstance(value, bool | float):

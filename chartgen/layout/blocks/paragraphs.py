@@ -9,6 +9,7 @@ from chartgen.wording.card import AnyCard
 from chartgen.wording.printed import PrintedTable
 
 _AFTER = 0.4
+_BEFORE_NOTES = 1.4
 
 
 def title(text: str, setting: Setting) -> Piece:
@@ -47,7 +48,10 @@ def notes(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the notes under a plain table."""
     if not isinstance(card.chart, PrintedTable):
         raise TypeError("a notes block needs a card with a plain table")
-    return [paragraph(line, setting) for line in card.chart.notes]
+    if not card.chart.notes:
+        return []
+    space = Piece(height=_BEFORE_NOTES, items=())
+    return [space, *(paragraph(line, setting) for line in card.chart.notes)]
 
 
 def assumptions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:

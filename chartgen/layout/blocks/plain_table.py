@@ -1,6 +1,13 @@
-"""A plain table: a bold first column, words to the left and numbers to the right."""
+"""A plain table: a bold first column, words to the left and numbers to the right.
+
+A heading may hold line breaks, so that its words do not widen a column of short numbers.
+"""
+
+import math
+from collections.abc import Sequence
 
 from chartgen.errors import DoesNotFitError
+from chartgen.layout.blocks.table import row_height
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
@@ -11,7 +18,8 @@ from chartgen.wording.printed import PrintedTable
 
 # Gap between columns as a share of the size of the numbers.
 _LEAST_GAP = 0.5
-_MOST_GAP = 2.5
+_MOST_GAP = 6.0
+_HEAD_PITCH = 1.15
 
 
 def plain_table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -29,20 +37,15 @@ def plain_table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     em = setting.numbers * POINT
     gap = (setting.width - sum(widths)) / max(1, len(widths) - 1)
     if gap < _LEAST_GAP * em:
+        needed = sum(widths) + _LEAST_GAP * em * (len(widths) - 1)
         raise DoesNotFitError(
-            f"layout {layout.name}: the {counted(len(widths), 'column')} of '{table.title}' are "
-            f"{sum(widths):.0f} mm wide and the side {setting.width:.0f} mm; use a larger layout"
+            f"layout {layout.name}: the {counted(len(widths), 'column')} of '{table.title}' need "
+            f"{math.ceil(needed)} mm and the side has {setting.width:.0f} mm; use a larger layout"
         )
     gap = min(gap, _MOST_GAP * em)
     lefts = [sum(widths[:column]) + gap * column for column in range(len(widths))]
-    pitch = setting.numbers * POINT * layout.row_pitch
-    line = setting.words * POINT * 1.3
-    head: list[Item] = [
-        _cell(text, lefts[i], widths[i] * (i in table.right), line * 0.8, setting.words)
-        for i, text in enumerate(table.headings)
-    ]
-    head.append(Rule(x1=0.0, y1=line, x2=setting.width, y2=line, weight=0.8))
-    pieces = [Piece(height=line + 0.4, items=tuple(head), keep_with_next=True)]
+    pitch = row_height(layout, setting)
+    pieces = [_head(table, lefts, widths, setting)]
     base = pitch * 0.5 + setting.numbers * POINT * 0.35
     for number, row in enumerate(table.rows, 1):
         items: list[Item] = [
@@ -58,10 +61,38 @@ def plain_table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     return pieces
 
 
+def _head(
+    table: PrintedTable, lefts: Sequence[float], widths: Sequence[float], setting: Setting
+) -> Piece:
+    """Return the headings, the last lines of all on one base line, over a rule."""
+    line = setting.words * POINT * _HEAD_PITCH
+    lines = [heading.split("\n") for heading in table.headings]
+    most = max(map(len, lines))
+    items: list[Item] = [
+        _cell(
+            text,
+            lefts[i],
+            widths[i] * (i in table.right),
+            line * (most - len(texts) + number + 0.85),
+            setting.words,
+            bold=True,
+        )
+        for i, texts in enumerate(lines)
+        for number, text in enumerate(texts)
+    ]
+    bottom = line * most + 0.5
+    items.append(Rule(x1=0.0, y1=bottom, x2=setting.width, y2=bottom, weight=0.8))
+    return Piece(height=bottom + 0.4, items=tuple(items), keep_with_next=True)
+
+
 def _width(table: PrintedTable, column: int, setting: Setting) -> float:
     face = Face.BOLD if column == 0 else Face.REGULAR
     cells = [setting.measure(row[column], face, setting.numbers) for row in table.rows]
-    return max(setting.measure(table.headings[column], Face.REGULAR, setting.words), *cells)
+    heading = [
+        setting.measure(text, Face.BOLD, setting.words)
+        for text in table.headings[column].split("\n")
+    ]
+    return max(*heading, *cells)
 
 
 def _cell(

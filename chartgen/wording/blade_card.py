@@ -1,0 +1,119 @@
+"""The blade card: one blade in all the materials of a shop, where it may be used."""
+
+from collections.abc import Sequence
+
+from chartgen.charts.blade_use import BladeUse, BladeUseRow, Stretch, blade_use
+from chartgen.limits.reasons import Reason
+from chartgen.model.blade import Blade
+from chartgen.model.material import Material
+from chartgen.model.shop import LengthUnits, Shop
+from chartgen.wording.card import PrintedCard, make_card
+from chartgen.wording.numbers import (
+    feed_label,
+    length_label,
+    write_cutting_speed,
+    write_feed,
+    write_feed_floor,
+    write_length,
+    write_speed_ceiling,
+)
+from chartgen.wording.printed import PrintedTable, blade_letter
+
+NONE = "–"
+
+# What ends a stretch of diameters, in the words of the thing that gives way.
+BEYOND = {
+    Reason.TORQUE_ONE_CUT: "motor torque",
+    Reason.TORQUE_CONTINUOUS: "motor torque",
+    Reason.STALL: "stall",
+    Reason.GRIP: "grip",
+    Reason.BLADE_BENDING: "blade bends",
+    Reason.TIP_DROP: "tip drops",
+    Reason.BLADE_BUCKLING: "blade tips over",
+    Reason.WORK_DEFLECTION: "bar bends",
+    Reason.WORK_STRESS: "bar at jaws",
+    Reason.INSERT_FEED: "feed of width",
+    Reason.HAND_PACE: "hand pace",
+    Reason.REACH: "reach",
+    Reason.EDGE_SPEED: "edge speed",
+    Reason.FASTEST_SPINDLE: "top speed",
+    Reason.CHUCK_SPEED: "chuck speed",
+    Reason.BAR_WHIP: "bar whips",
+    Reason.EDGE_FLOOR: "edge rubs",
+    Reason.SKIN_FLOOR: "hard skin",
+    Reason.SLOWEST_SPINDLE: "slowest speed",
+    Reason.GEARBOX_FEED: "gearbox feed",
+}
+# rev/min from surface speed and diameter: 1000 / pi in m/min and mm, 12 / pi in ft/min and in.
+_TURNS = {LengthUnits.METRIC: "318 × m/min ÷ Ø", LengthUnits.INCH: "3.82 × ft/min ÷ Ø"}
+_BETWEEN = {LengthUnits.METRIC: "–", LengthUnits.INCH: " to "}
+_MOST_STRETCHES = 2
+
+
+def blade_card(
+    shop: Shop, materials: Sequence[Material], blade: Blade, layout: str
+) -> PrintedCard[PrintedTable]:
+    """Return the card of one blade."""
+    table = print_blade_use(blade_use(shop, materials, blade))
+    return make_card(shop, table, tuple(materials), (blade,), layout, blade.name)
+
+
+def print_blade_use(use: BladeUse) -> PrintedTable:
+    """Return where a blade may be used as strings."""
+    units = use.shop.request.units
+    _, _, speed_unit = write_cutting_speed(1.0, units).partition(" ")
+    size = f"Ø {length_label(units)}"
+    return PrintedTable(
+        title=f"Blade {blade_letter(use.shop, use.blade.name)}  {use.blade.name}",
+        subtitle="where it may be used",
+        headings=(
+            "material",
+            f"good\n{size}",
+            f"usable\n{size}",
+            "beyond\nit",
+            f"start\n{speed_unit}",
+            f"start\n{feed_label(units)}",
+            f"least\n{feed_label(units)}",
+        ),
+        right=frozenset({4, 5, 6}),
+        rows=tuple(_row(row, units) for row in use.rows),
+        notes=_notes(use, units),
+        legend=(),
+    )
+
+
+def _row(row: BladeUseRow, units: LengthUnits) -> tuple[str, ...]:
+    speed, _, _ = write_cutting_speed(row.start_speed, units).partition(" ")
+    longest = sorted(row.usable, key=lambda stretch: stretch.length)[-_MOST_STRETCHES:]
+    usable = [_stretch(stretch, units) for stretch in row.usable if stretch in longest]
+    return (
+        row.material.name,
+        _stretch(row.good, units) if row.good else NONE,
+        ", ".join(usable) or NONE,
+        BEYOND[row.beyond] if row.beyond else "chuck size",
+        speed,
+        write_feed(row.start_feed, units),
+        write_feed_floor(row.least_feed, units),
+    )
+
+
+def _stretch(stretch: Stretch, units: LengthUnits) -> str:
+    """Return a stretch of diameters; both ends were worked out, so neither is rounded."""
+    ends = (stretch.smallest, stretch.largest)
+    return _BETWEEN[units].join(dict.fromkeys(write_length(end, units) for end in ends))
+
+
+def _notes(use: BladeUse, units: LengthUnits) -> tuple[str, ...]:
+    step, smallest, largest = (
+        write_length(length, units) for length in (use.step, use.smallest, use.largest)
+    )
+    signs = (
+        "Good: room between rubbing and too much, and a feed near the start feed. Usable: "
+        "anything with a window; outside the good it is tight, so keep to the lathe chart."
+    )
+    looked_at = (
+        f"rev/min = {_TURNS[units]}, here at most {write_speed_ceiling(use.fastest)}. Under the "
+        f"least feed the edge rubs. Looked at: every {step} {length_label(units)} from "
+        f"{smallest} to {largest}, the chuck's size."
+    )
+    return (signs, looked_at)

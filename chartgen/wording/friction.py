@@ -1,0 +1,58 @@
+"""The friction in the jaws, taken apart: surface, jaws, factor of the material."""
+
+from dataclasses import dataclass
+
+from chartgen.model.lathe import BarSurface
+from chartgen.model.lathe import JawFace as Jaws
+from chartgen.model.material import IsoGroup, Material
+from chartgen.model.shop import Shop
+from chartgen.reference.chucks import JawFace, WorkSurface, load_holding
+from chartgen.sources import Sourced
+
+_SURFACES = {
+    BarSurface.GROUND: WorkSurface.GROUND,
+    BarSurface.BRIGHT: WorkSurface.ROUGH,
+    BarSurface.BLACK: WorkSurface.UNMACHINED,
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Friction:
+    """What the friction of a material in the jaws is made of; no factor for steel."""
+
+    held: str
+    on_steel: Sourced
+    factor: Sourced | None
+    factor_name: str
+
+    @property
+    def value(self) -> float:
+        """The friction coefficient."""
+        return self.on_steel.value * (self.factor.value if self.factor else 1.0)
+
+
+def held_in(shop: Shop) -> str:
+    """Return what closes on what, as in "bright bar" or "black bar in serrated jaws"."""
+    jaws = shop.lathe.chuck.jaws
+    bar = f"{shop.work.surface.value} bar"
+    return bar if jaws is Jaws.SMOOTH else f"{bar} in {jaws.value} jaws"
+
+
+def friction_of(shop: Shop, material: Material) -> Friction:
+    """Return the friction of one material in the jaws of a shop."""
+    data, jaws = load_holding(), shop.lathe.chuck.jaws
+    name = _factor_name(material)
+    return Friction(
+        held=f"{shop.work.surface.value} bar in {jaws.value} jaws",
+        on_steel=data.jaw_friction[_SURFACES[shop.work.surface]][JawFace(jaws.value)],
+        factor=data.friction_factor[name] if name else None,
+        factor_name=name,
+    )
+
+
+def _factor_name(material: Material) -> str:
+    if material.iso_group is IsoGroup.K:
+        return "iron"
+    if material.iso_group is IsoGroup.N:
+        return "aluminium" if material.key.startswith("aluminium") else "brass"
+    return ""

@@ -75,8 +75,11 @@ def main() -> None:
 def make(shop: Path | None, out: Path, materials: tuple[str, ...]) -> None:
     """Write the cards of a shop as PDF files."""
     from chartgen import pipeline
+    from chartgen.wording.doubts import doubts
 
     described = pipeline.with_materials(_shop(shop), materials)
+    for doubt in doubts(described):
+        click.echo(doubt, err=True)
     cards = pipeline.lay_out(pipeline.printed_cards(described))
     for card in _with_progress(cards):
         path = out / card.file_name
@@ -174,10 +177,13 @@ def explain(
 @_shop_argument
 def check(shop: Path | None) -> None:
     """Read a shop file and say what is wrong with it, or what was understood."""
-    from chartgen import inquiry
+    from chartgen import inquiry, pipeline
 
-    for line in inquiry.understood(_shop(shop)):
+    described = _shop(shop)
+    for line in inquiry.understood(described):
         click.echo(line)
+    cards = pipeline.lay_out(pipeline.printed_cards(described))
+    click.echo(f"{len(cards)} cards, all of which fit their layouts.")
 
 
 @commands.command()

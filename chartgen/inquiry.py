@@ -21,7 +21,7 @@ from chartgen.reference.tables import load_material, material_keys
 from chartgen.units import magnitude
 from chartgen.wording.advice import advise
 from chartgen.wording.assumptions import assumption_lines
-from chartgen.wording.doubts import doubts
+from chartgen.wording.doubts import doubts, plate_lines
 from chartgen.wording.explanation import Explanation, explain
 from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import blade_letter
@@ -143,6 +143,7 @@ def understood(shop: Shop) -> tuple[str, ...]:
     materials = [load_material(key) for key in shop.request.materials]
     return (
         f"{shop.name}, revision {shop.revision}, {shop.date or 'undated'}",
+        *plate_lines(shop),
         *assumption_lines(shop, materials=materials, blades=shop.blades),
         *doubts(shop),
     )

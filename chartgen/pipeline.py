@@ -2,10 +2,12 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import TypeVar
 
 from chartgen.description.known import Known
 from chartgen.description.shop_file import example_text, read_shop
-from chartgen.errors import RequestError
+from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import layout_names, load_layout
 from chartgen.layout.placed import Document
@@ -20,6 +22,12 @@ from chartgen.wording.card import AnyCard, PrintedCard, lathe_card, overview_car
 from chartgen.wording.centre_card import centre_card
 from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
+
+# What one card holds at its reading distance; more of them run on to further cards.
+BLADES_A_CARD = 3
+MATERIALS_A_CARD = 6
+
+Item = TypeVar("Item")
 
 EXAMPLE_NAME = "built-in example shop"
 
@@ -72,14 +80,28 @@ def printed_cards(shop: Shop) -> list[AnyCard]:
     """Return every card a shop asks for, all text made."""
     materials = [load_material(key) for key in shop.request.materials]
     all_windows = windows(shop, materials=materials, diameters=shop.request.diameters)
+    blades = in_groups(shop.blades, BLADES_A_CARD)
+    groups = in_groups(materials, MATERIALS_A_CARD)
+    some = [all_windows]
+    if len(groups) > 1:
+        some = [windows(shop, materials=g, diameters=shop.request.diameters) for g in groups]
     makers: dict[str, Callable[[str], list[AnyCard]]] = {
-        "lathe-chart": lambda n: [lathe_card(shop, all_windows, m, n) for m in materials],
-        "overview": lambda n: [overview_card(shop, all_windows, b, n) for b in shop.blades],
-        "blade-card": lambda n: [blade_card(shop, materials, b, n) for b in shop.blades],
+        "lathe-chart": lambda n: [
+            lathe_card(shop, all_windows, m, n, tuple(g)) for m in materials for g in blades
+        ],
+        "overview": lambda n: [overview_card(shop, w, b, n) for b in shop.blades for w in some],
+        "blade-card": lambda n: [blade_card(shop, g, b, n) for b in shop.blades for g in groups],
         "centre-card": lambda n: [centre_card(shop, all_windows, m, n) for m in materials],
     }
     cards = [card for n in shop.request.layouts for card in makers[load_layout(n).card](n)]
     return _with_names_of_their_own(cards)
+
+
+def in_groups(items: Sequence[Item], most: int) -> list[list[Item]]:
+    """Return items in as few groups of at most `most` as will do, as even as can be."""
+    count = max(1, -(-len(items) // most))
+    ends = [round(len(items) * part / count) for part in range(count + 1)]
+    return [list(items[start:end]) for start, end in pairwise(ends)]
 
 
 def _with_names_of_their_own(cards: Sequence[AnyCard]) -> list[AnyCard]:
@@ -116,12 +138,18 @@ def lay_out(cards: Sequence[AnyCard]) -> list[FinishedCard]:
     Raises
     ------
     DoesNotFitError
-        If one does not fit at its reading distance.
+        If any does not fit at its reading distance; every different reason is told, once.
     """
-    return [
-        FinishedCard(f"{card.file_stem}.pdf", compose(card, load_layout(card.layout), measure))
-        for card in cards
-    ]
+    finished, reasons = [], dict[str, None]()
+    for card in cards:
+        try:
+            document = compose(card, load_layout(card.layout), measure)
+            finished.append(FinishedCard(f"{card.file_stem}.pdf", document))
+        except DoesNotFitError as error:
+            reasons[str(error)] = None
+    if reasons:
+        raise DoesNotFitError("\n".join(reasons))
+    return finished
 
 
 def render(card: FinishedCard) -> bytes:

@@ -67,13 +67,15 @@ def test_an_unknown_material_is_refused_with_the_nearest(example: Shop) -> None:
     assert str(caught.value) == "material 'nilon' is unknown. Did you mean 'nylon'?"
 
 
-def test_a_shop_prints_a_chart_for_each_material_and_an_overview_for_each_blade(
+def test_a_shop_prints_charts_by_material_and_cards_by_blade_layout_after_layout(
     example: Shop,
 ) -> None:
     stems = [card.file_stem for card in printed_cards(example)]
     charts = [f"lathe-chart-a5-{key}" for key in example.request.materials]
     overviews = ["overview-a5-2-0-carbide", "overview-a5-3-0-carbide", "overview-a5-1-6-hss"]
-    assert stems == charts + overviews
+    uses = ["blade-card-a6-2-0-carbide", "blade-card-a6-3-0-carbide", "blade-card-a6-1-6-hss"]
+    ways_in = [f"centre-card-a6-{key}" for key in example.request.materials]
+    assert stems == charts + overviews + uses + ways_in
 
 
 def test_a_table_is_the_card_that_would_be_printed(example: Shop) -> None:

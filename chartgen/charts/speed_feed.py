@@ -7,6 +7,7 @@ overview one blade and a column a material.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from chartgen.limits.allowances import allowances_for
 from chartgen.limits.reasons import Reason
 from chartgen.limits.window import Verdict, Windows
 from chartgen.model.blade import Blade
@@ -26,8 +27,8 @@ from chartgen.quantities import (
 class ChosenCut:
     """The recommended cut of a cell that has a window.
 
-    `swallows_backlash` is False only where a stated backlash is known to be more sudden bite
-    than the cut bears.
+    `swallows_backlash` is False only where the share of a stated backlash that may come at
+    once is known to be more sudden bite than the cut bears.
     """
 
     spindle_speed: RevsPerMinute[float]
@@ -74,9 +75,15 @@ class SpeedFeedChart:
     rows: tuple[tuple[ChartCell, ...], ...]
 
 
-def lathe_chart(shop: Shop, windows: Windows, material: Material) -> SpeedFeedChart:
-    """Return one material's chart, a column for each blade."""
-    return _chart(shop, windows, [(material, blade) for blade in windows.grid.blades])
+def lathe_chart(
+    shop: Shop, windows: Windows, material: Material, blades: Sequence[Blade] | None = None
+) -> SpeedFeedChart:
+    """Return one material's chart, a column for each of some blades, or for all of them.
+
+    A cell without a window is offered any blade of the windows, shown in a column or not.
+    """
+    shown = windows.grid.blades if blades is None else blades
+    return _chart(shop, windows, [(material, blade) for blade in shown])
 
 
 def overview_chart(shop: Shop, windows: Windows, blade: Blade) -> SpeedFeedChart:
@@ -115,6 +122,7 @@ def _cell(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> ChartCel
 def _chosen_cut(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> ChosenCut:
     speed, feed = float(windows.spindle_speed[index]), float(windows.feed[index])
     backlash = shop.lathe.cross_slide.backlash or 0.0
+    at_once = allowances_for(shop).backlash_share * backlash
     return ChosenCut(
         spindle_speed=speed,
         position=windows.positions[int(windows.position[index])],
@@ -128,5 +136,5 @@ def _chosen_cut(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> Ch
         is_tight=bool(windows.is_tight[index]),
         is_slow=bool(windows.is_slow[index]),
         wants_power_feed=bool(windows.wants_power_feed[index]),
-        swallows_backlash=not float(windows.dig_in.slack[index]) < backlash,
+        swallows_backlash=not float(windows.dig_in.slack[index]) < at_once,
     )

@@ -3,7 +3,7 @@
 import re
 
 from chartgen.quantities import MM
-from chartgen.units import UnreadableError, between, magnitude
+from chartgen.units import UnreadableError, between, looks_like_range, magnitude
 
 MOST_DIAMETERS = 200
 
@@ -36,7 +36,7 @@ def diameters_of(text: str) -> tuple[float, ...]:
         )
 
     ends, has_step, step_text = text.partition("step")
-    if not has_step or ".." not in ends:
+    if not has_step or not looks_like_range(ends):
         raise UnreadableError(
             f"{text[:60]!r} is neither a list nor a range with a step", f"write it as in {EXAMPLES}"
         )

@@ -9,7 +9,7 @@ import datetime as dt
 import math
 from collections.abc import Sequence
 from enum import Enum
-from typing import Generic, TypeVar
+from typing import Generic, TypeAlias, TypeVar
 
 from chartgen.description.problems import ComplaintError, Nearest, NotedError, Quoted
 from chartgen.description.tables import Place, read_at
@@ -19,6 +19,7 @@ from chartgen.quantities import FRACTION, MM, N_M, RPM, WATT, Unit
 from chartgen.units import UnreadableError, magnitude
 
 Member = TypeVar("Member", bound=Enum)
+Bounds: TypeAlias = tuple[float, float]
 
 # A number in a shop file counts things or is a ratio; beyond this it is a slip of the hand.
 LARGEST_NUMBER = 1e6
@@ -45,17 +46,38 @@ def quantity(value: object, unit: Unit, *, above: float | None, least: float | N
 
 
 class InUnit:
-    """Text with a unit, above 0 unless `or_zero`."""
+    """Text with a unit, above 0 unless `or_zero`, and within `bounds` in that unit."""
 
-    def __init__(self, unit: Unit, *, or_zero: bool = False) -> None:
+    def __init__(
+        self,
+        unit: Unit,
+        *,
+        or_zero: bool = False,
+        bounds: Bounds = (0.0, math.inf),
+        mend: str = "Check number and unit.",
+    ) -> None:
         self.unit = unit
         self.or_zero = or_zero
+        self.bounds = bounds
+        self.mend = mend
 
     def __call__(self, value: object, _place: Place) -> float:
         """Return the number in the unit."""
-        if self.or_zero:
-            return quantity(value, self.unit, above=None, least=0.0)
-        return quantity(value, self.unit, above=0.0, least=None)
+        above, least = (None, 0.0) if self.or_zero else (0.0, None)
+        number = quantity(value, self.unit, above=above, least=least)
+        self.refuse_outlandish(number)
+        return number
+
+    def refuse_outlandish(self, number: float) -> None:
+        """Complain of a number that no such thing has; a slip, or another unit, does."""
+        least, most = self.bounds
+        # Rounded, so that a value just on a bound passes in any unit.
+        if not least <= round(number, 9) <= most:
+            name = self.unit.name
+            raise ComplaintError(
+                f"is {number:.6g} {name}, which is out of bounds ({least:g} to {most:.9g} {name}).",
+                self.mend,
+            )
 
 
 class JawDistance(InUnit):
@@ -77,13 +99,16 @@ class JawDistance(InUnit):
 class Words:
     """Text that is printed as it stands."""
 
-    def __init__(self, *, longest: int = 60) -> None:
+    def __init__(self, *, longest: int = 60, or_blank: bool = False) -> None:
         self.longest = longest
+        self.or_blank = or_blank
 
     def __call__(self, value: object, _place: Place) -> str:
         """Return the text without blank ends."""
         if not isinstance(value, str):
             raise ComplaintError("must be text.", Quoted(value))
+        if self.or_blank and not value.strip():
+            return ""
         if not value.strip() or not value.isprintable():
             raise ComplaintError(
                 "is blank or has signs that cannot be printed.", "Write a few words."
@@ -110,26 +135,27 @@ class Number:
         """Return the number."""
         if not isinstance(value, int | float) or isinstance(value, bool):
             raise ComplaintError("must be a plain number, without quotes.", "Write it as in 2.8.")
-        _refuse_out_of_bounds(value)
+        if not 0 < value <= LARGEST_NUMBER:
+            raise ComplaintError(
+                "is out of all bounds.", f"Give a number above 0, at most {LARGEST_NUMBER:.0f}."
+            )
         return float(value)
 
 
 class Count:
-    """A whole number above 0."""
+    """A whole number within bounds."""
+
+    def __init__(self, *, bounds: tuple[int, int]) -> None:
+        self.bounds = bounds
 
     def __call__(self, value: object, _place: Place) -> int:
         """Return the number."""
         if not isinstance(value, int) or isinstance(value, bool):
             raise ComplaintError("must be a whole number, without quotes.", "Write it as in 40.")
-        _refuse_out_of_bounds(value)
+        least, most = self.bounds
+        if not least <= value <= most:
+            raise ComplaintError(f"is out of bounds ({least} to {most}).", "Check the number.")
         return value
-
-
-def _refuse_out_of_bounds(value: float) -> None:
-    if not 0 < value <= LARGEST_NUMBER:
-        raise ComplaintError(
-            "is out of all bounds.", f"Give a number above 0, at most {LARGEST_NUMBER:.0f}."
-        )
 
 
 class YesNo:
@@ -154,14 +180,20 @@ class OneOf(Generic[Member]):
 
 
 class NameIn:
-    """A name that `Known` has under the attribute `shelf`."""
+    """A name that `Known` has under the attribute `shelf`; a short shelf is `listed` in full."""
 
-    def __init__(self, shelf: str) -> None:
+    def __init__(self, shelf: str, *, listed: bool = False) -> None:
         self.shelf = shelf
+        self.listed = listed
 
     def __call__(self, value: object, place: Place) -> str:
         """Return the name."""
-        return chosen(value, getattr(place.known, self.shelf))
+        names = getattr(place.known, self.shelf)
+        if self.listed and isinstance(value, str) and value not in names:
+            raise ComplaintError(
+                f"{value[:60]!r} is not known.", f"Use one of: {', '.join(names)}."
+            )
+        return chosen(value, names)
 
 
 def chosen(value: object, choices: Sequence[str]) -> str:

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from typing import Generic, NamedTuple, TypeVar
 
 from chartgen.description.diameters import EXAMPLES, MOST_DIAMETERS, diameters_of
-from chartgen.description.fields import STRIPS_MEND, quantity, sentences
+from chartgen.description.fields import STRIPS_MEND, InUnit, quantity, sentences
 from chartgen.description.problems import ComplaintError
 from chartgen.description.tables import ListOf, Place
 from chartgen.quantities import RPM
-from chartgen.units import UnreadableError, speed_range
+from chartgen.units import UnreadableError, looks_like_range, speed_range
 
 T = TypeVar("T")
 
@@ -36,7 +36,7 @@ class Speeds:
         """Return the speeds [rev/min]."""
         if isinstance(value, list):
             return SingleSpeeds(distinct(self.listed(value, place), "rpm"))
-        if isinstance(value, str) and ".." in value.replace("…", ".."):
+        if isinstance(value, str) and looks_like_range(value):
             try:
                 return SpeedRange(*speed_range(value))
             except UnreadableError as error:
@@ -47,16 +47,20 @@ class Speeds:
 class Diameters:
     """Reads a list of diameters, a range with a step, or preferred numbers."""
 
-    def __init__(self, listed: ListOf[float]) -> None:
-        self.listed = listed
+    def __init__(self, each: InUnit) -> None:
+        self.each = each
+        self.listed = ListOf(each)
 
     def __call__(self, value: object, place: Place) -> tuple[float, ...]:
         """Return the diameters [mm], from small to large."""
         if isinstance(value, str):
             try:
-                return diameters_of(value)
+                diameters = diameters_of(value)
             except UnreadableError as error:
                 raise ComplaintError(*sentences(error)) from error
+            for end in (diameters[0], diameters[-1]):
+                self.each.refuse_outlandish(end)
+            return diameters
         if not isinstance(value, list):
             raise ComplaintError(
                 "must be a list, or text in quotes.", f"Write it as in {EXAMPLES}."

@@ -19,9 +19,11 @@ from chartgen.description.tables import (
     ListOf,
     Table,
     TableOf,
+    only_beside,
     optional,
     required,
     required_unless,
+    when_missing,
 )
 from chartgen.model.blade import Edge, ToolMaterial
 from chartgen.model.lathe import BarSurface, ChuckKind, DialReads, JawFace
@@ -29,12 +31,43 @@ from chartgen.model.motor import AboveBase, MotorKind, PowerIs
 from chartgen.model.shop import Feeding, LengthUnits
 from chartgen.quantities import FRACTION, MM, MM_REV, N_M, N_PER_MM, RPM, UM, WATT
 
-LENGTH = InUnit(MM)
 SPEED = InUnit(RPM)
-POWER = InUnit(WATT)
 SHARE = InUnit(FRACTION)
 TEXT = Words()
 SWITCH = YesNo()
+
+# Bounds that nothing on or about a small lathe passes; a slip of the hand or another unit does.
+# A power this far out is mostly a slip of its unit: "mW" for "kW", or "kW" for "W".
+POWER = InUnit(WATT, bounds=(20.0, 50e3), mend="Check the unit.")
+BASE_SPEED = InUnit(RPM, bounds=(200.0, 60e3))
+FASTEST_SPINDLE = InUnit(RPM, bounds=(50.0, 20e3))
+CHUCK_SIZE = InUnit(MM, bounds=(25.0, 800.0))
+TRAVEL = InUnit(MM, bounds=(0.2, 12.0))
+DIVISIONS = Count(bounds=(4, 1000))
+BACKLASH = InUnit(MM, or_zero=True, bounds=(0.0, 5.0))
+POWER_FEED = InUnit(MM_REV, bounds=(0.001, 2.0))
+TOOL_STIFFNESS = InUnit(N_PER_MM, bounds=(100.0, 1e6))
+BLADE_WIDTH = InUnit(MM, bounds=(0.3, 12.0))
+BLADE_HEIGHT = InUnit(MM, bounds=(3.0, 80.0))
+PROJECTION = InUnit(MM, bounds=(2.0, 200.0))
+DIAMETER = InUnit(MM, bounds=(0.5, 500.0))
+
+# Which kinds of motor make use of which key; `limits.spindle` has the curves.
+LINE_MOTORS = {MotorKind.THREE_PHASE, MotorKind.SINGLE_PHASE}
+DRIVEN = {MotorKind.INVERTER, MotorKind.BRUSHED_DC, MotorKind.BRUSHLESS}
+JAWED = {ChuckKind.SCROLL, ChuckKind.FOUR_JAW}
+
+LINE_SPEED = 'Add a line such as base_speed = "1400 rpm".'
+HOW_TO_ADD_BASE_SPEED: dict[object, str] = {
+    MotorKind.THREE_PHASE: LINE_SPEED,
+    MotorKind.SINGLE_PHASE: LINE_SPEED,
+    MotorKind.INVERTER: LINE_SPEED,
+    MotorKind.BRUSHED_DC: (
+        'Add a line such as base_speed = "4000 rpm"; without a plate, '
+        "the no-load speed divided by {known.dc_no_load:g} serves."
+    ),
+    MotorKind.BRUSHLESS: 'Add a line such as base_speed = "3000 rpm".',
+}
 
 
 class ShopTable(Table):
@@ -43,7 +76,7 @@ class ShopTable(Table):
     __slots__ = ()
     name = required(TEXT)
     revision = optional(TEXT, default="")
-    date = optional(DateText(), default="")
+    date = optional(DateText(longest=20), default="")
 
 
 class MotorTable(Table):
@@ -53,13 +86,23 @@ class MotorTable(Table):
     kind = required(OneOf(MotorKind))
     power = required_unless("kind", MotorKind.MEASURED, POWER)
     power_is = required_unless("kind", MotorKind.MEASURED, OneOf(PowerIs))
-    base_speed = required_unless("kind", MotorKind.MEASURED, SPEED)
+    base_speed = when_missing(
+        "kind",
+        HOW_TO_ADD_BASE_SPEED,
+        required_unless("kind", MotorKind.MEASURED, BASE_SPEED),
+    )
     fastest = optional(SPEED, default=None)
-    breakdown = optional(SHARE, default=None)
-    overload = optional(SHARE, default=None)
-    current_limit = optional(SHARE, default=None)
-    forced_cooling = optional(SWITCH, default=False)
-    above_base = optional(OneOf(AboveBase), default=AboveBase.CONSTANT_POWER)
+    breakdown = only_beside(
+        "kind", LINE_MOTORS | {MotorKind.INVERTER}, optional(SHARE, default=None)
+    )
+    overload = only_beside("kind", LINE_MOTORS | DRIVEN, optional(SHARE, default=None))
+    current_limit = only_beside("kind", DRIVEN, optional(SHARE, default=None))
+    forced_cooling = only_beside("kind", {MotorKind.INVERTER}, optional(SWITCH, default=False))
+    above_base = only_beside(
+        "kind",
+        {MotorKind.BRUSHLESS},
+        optional(OneOf(AboveBase), default=AboveBase.CONSTANT_POWER),
+    )
     efficiency = optional(SHARE, default=None)
 
 
@@ -68,7 +111,7 @@ class PositionTable(Table):
 
     __slots__ = ()
     name = required(TEXT)
-    mark = optional(Words(longest=3), default="")
+    mark = optional(Words(longest=3, or_blank=True), default="")
     speeds = required(Speeds(ListOf(SPEED)))
     dial_step = optional(SPEED, default=10.0)
     motor_ratio = optional(Number(), default=None)
@@ -79,8 +122,8 @@ class DriveTable(Table):
     """[lathe.drive]: from the motor to the spindle."""
 
     __slots__ = ()
-    fastest_spindle = required(SPEED)
-    elements = optional(ListOf(NameIn("transmission")), default=())
+    fastest_spindle = required(FASTEST_SPINDLE)
+    elements = optional(ListOf(NameIn("transmission", listed=True)), default=())
     efficiency = optional(SHARE, default=None)
     position = required(ListOf(TableOf(PositionTable)))
 
@@ -89,22 +132,22 @@ class ChuckTable(Table):
     """[lathe.chuck]: the chuck in use."""
 
     __slots__ = ()
-    size = required(LENGTH)
+    size = required(CHUCK_SIZE)
     marked_speed = optional(SPEED, default=None)
     kind = optional(OneOf(ChuckKind), default=ChuckKind.SCROLL)
-    jaws = optional(OneOf(JawFace), default=JawFace.SMOOTH)
-    key_torque = optional(InUnit(N_M), default=None)
+    jaws = only_beside("kind", JAWED, optional(OneOf(JawFace), default=JawFace.SMOOTH))
+    key_torque = only_beside("kind", JAWED, optional(InUnit(N_M), default=None))
 
 
 class CrossSlideTable(Table):
     """[lathe.cross_slide]: the screw, the dial and the feeds behind the parting tool."""
 
     __slots__ = ()
-    travel_per_turn = required(LENGTH)
-    divisions = required(Count())
+    travel_per_turn = required(TRAVEL)
+    divisions = required(DIVISIONS)
     dial_reads = required(OneOf(DialReads))
-    backlash = optional(InUnit(MM, or_zero=True), default=None)
-    power_feeds = optional(Distinct(ListOf(InUnit(MM_REV))), default=())
+    backlash = optional(BACKLASH, default=None)
+    power_feeds = optional(Distinct(ListOf(POWER_FEED)), default=())
 
 
 class LatheTable(Table):
@@ -116,7 +159,7 @@ class LatheTable(Table):
     drive = required(TableOf(DriveTable))
     chuck = required(TableOf(ChuckTable))
     cross_slide = required(TableOf(CrossSlideTable))
-    tool_stiffness = optional(InUnit(N_PER_MM), default=None)
+    tool_stiffness = optional(TOOL_STIFFNESS, default=None)
 
 
 class WorkTable(Table):
@@ -137,10 +180,10 @@ class BladeTable(Table):
     edge = required(OneOf(Edge))
     edge_radius = optional(InUnit(UM), default=None)
     worn = optional(SWITCH, default=False)
-    insert_width = required(LENGTH)
-    thickness = required(LENGTH)
-    height = required(LENGTH)
-    projection = required(LENGTH)
+    insert_width = required(BLADE_WIDTH)
+    thickness = required(BLADE_WIDTH)
+    height = required(BLADE_HEIGHT)
+    projection = required(PROJECTION)
     strips = optional(Strips(ListOf(Strip())), default=())
 
 
@@ -149,7 +192,7 @@ class PrintTable(Table):
 
     __slots__ = ()
     materials = required(Distinct(ListOf(NameIn("materials"))))
-    diameters = required(Diameters(ListOf(LENGTH)))
+    diameters = required(Diameters(DIAMETER))
     layouts = required(Distinct(ListOf(NameIn("layouts"))))
     units = optional(OneOf(LengthUnits), default=LengthUnits.METRIC)
     feeding = optional(OneOf(Feeding), default=Feeding.HAND)

@@ -5,7 +5,7 @@ goes on after a fault, so that every fault of a file is found at once; the table
 whole can be had by their path even where others are not.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Mapping
 from typing import Any, ClassVar, Generic, NamedTuple, TypeAlias, TypeVar, overload
 
 from chartgen.description.known import Known
@@ -21,6 +21,10 @@ from chartgen.description.problems import (
 T = TypeVar("T")
 Default = TypeVar("Default")
 SomeTable = TypeVar("SomeTable", bound="Table")
+Keyed = TypeVar("Keyed", bound="Key[Any]")
+
+# What people write into a line that they could leave out.
+NOTHING = frozenset({"", "-", "none", "no", "n/a", "nil"})
 
 
 class Place(NamedTuple):
@@ -54,6 +58,8 @@ class Key(Generic[T]):
         self.default = default
         self.required = required
         self.required_unless = required_unless
+        self.only_beside: tuple[str, Collection[object]] | None = None
+        self.when_missing: tuple[str, Mapping[object, str]] | None = None
         self.name = ""
 
     def __set_name__(self, owner: type, name: str) -> None:
@@ -76,6 +82,27 @@ class Key(Generic[T]):
         other, excuse = self.required_unless
         return values.get(other) is excuse
 
+    def how_to_add(self, values: dict[str, Any], known: Known) -> str | None:
+        """Return the mend that suits the `values` of the keys before it, if one is declared."""
+        if self.when_missing is None:
+            return None
+        other, mends = self.when_missing
+        mend = mends.get(values.get(other))
+        return mend.format(known=known) if mend else None
+
+    def complaint_of(self, value: object, values: dict[str, Any]) -> tuple[str, str] | None:
+        """Return why the line should not be there beside the keys before it, and the mend."""
+        is_optional = not self.required and self.required_unless is None and self.default is None
+        if is_optional and isinstance(value, str) and value.strip().lower() in NOTHING:
+            return f"{value.strip()!r} is no value.", "Leave the line out if there is none."
+        if self.only_beside is not None:
+            other, suitable = self.only_beside
+            given = values.get(other)
+            if given is not None and given not in suitable:
+                word = getattr(given, "value", given)
+                return f"has no effect beside {other} = '{word}'.", "Leave it out."
+        return None
+
 
 def required(read: Reader[T]) -> Key[T]:
     """Declare a key that must be there."""
@@ -90,6 +117,18 @@ def optional(read: Reader[T], *, default: Default) -> Key[T | Default]:
 def required_unless(other: str, excuse: object, read: Reader[T]) -> Key[T | None]:
     """Declare a key that may be left out only where an earlier key has the value `excuse`."""
     return Key(read, required_unless=(other, excuse))
+
+
+def only_beside(other: str, suitable: Collection[object], key: Keyed) -> Keyed:
+    """Declare that a key has an effect only where an earlier key has one of some values."""
+    key.only_beside = (other, suitable)
+    return key
+
+
+def when_missing(other: str, mends: Mapping[object, str], key: Keyed) -> Keyed:
+    """Declare how a missing key is mended, by the value of an earlier key."""
+    key.when_missing = (other, mends)
+    return key
 
 
 class Table:
@@ -119,14 +158,18 @@ class TableOf(Generic[SomeTable]):
         is_whole = True
         for name, key in self.kind.keys.items():
             inside = place.inside(name)
-            if name in value:
+            if name in value and (complaint := key.complaint_of(value[name], values)):
+                is_whole = False
+                place.problems.add(inside.path, *complaint)
+            elif name in value:
                 values[name] = read_at(inside, key.read, value[name])
                 is_whole = is_whole and values[name] is not None
             elif key.may_lack(values):
                 values[name] = key.default
             else:
                 is_whole = False
-                place.problems.add(inside.path, MISSING, None)
+                mend = key.how_to_add(values, place.known)
+                place.problems.add(inside.path, MISSING, mend)
         for name in value:
             if name not in self.kind.keys:
                 is_whole = False

@@ -33,6 +33,8 @@ _PLAIN_WORDS = (
     ("Expected ']]' at the end", "a table's heading is not closed.", "End it with ]]."),
     ("Invalid initial character", "no key can begin like this.", 'Write it as in power = "550 W".'),
 )
+_ABOUT_VALUES = ("Invalid date", "Invalid value", "Expected newline or end of document")
+_ABOUT_NAMES = ("Cannot overwrite a value", "Cannot declare")
 _WHERE = r" \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)$"
 _UNKNOWN = ("this cannot be understood.", 'Write key = "text", one on a line.')
 
@@ -80,5 +82,11 @@ def _syntax_fault(message: str, text: str, file: str) -> Fault:
         return Fault(file, 0, "", problem, mend)
     if where["line"] is None:
         return Fault(file, text.count("\n") + 1, "", f"at the end of the file, {problem}", mend)
-    place = f"at column {where['column']}, {problem}"
-    return Fault(file, int(where["line"]), "", place, mend)
+    from chartgen.description import syntax_hints  # noqa: PLC0415 - words for a fault
+
+    line = int(where["line"])
+    if message.startswith(_ABOUT_VALUES):
+        mend = syntax_hints.value_mend(text, line, mend)
+    elif message.startswith(_ABOUT_NAMES):
+        problem, mend = syntax_hints.heading_hint(text, line) or (problem, mend)
+    return Fault(file, line, "", f"at column {where['column']}, {problem}", mend)

@@ -11,6 +11,7 @@ from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 
 _GUTTER: Millimetres[float] = 6.0
+_OF_MATERIALS = frozenset({"overview", "blade-card"})
 
 
 def compose(card: AnyCard, layout: Layout, measure: Measure) -> Document:
@@ -114,8 +115,10 @@ def _columns(
         stacks[-1].append(piece)
         used += piece.height
     if len(stacks) > columns:
+        # Each material may bring cautions of its own.
+        fewer = "print fewer materials, or " if layout.card in _OF_MATERIALS else ""
         raise DoesNotFitError(
             f"layout {layout.name}: its running text needs {len(stacks)} columns and the side has "
-            f"{columns}; use a larger layout"
+            f"{columns}; {fewer}use a larger layout"
         )
     return stacks

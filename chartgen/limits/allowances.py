@@ -10,6 +10,7 @@ from chartgen.quantities import (
     Millimetres,
     MillimetresPerRev,
     Minutes,
+    NewtonMetres,
     NewtonsPerSquareMm,
     TurnsPerMinute,
     Watts,
@@ -81,6 +82,7 @@ class Allowances:
     work_deflection: Millimetres[float]
     work_stress_share: float
     grip_share: float
+    key_pull: NewtonMetres[float]
     grip_safety: float
     cut_safety: float
     grip_tight: float
@@ -88,6 +90,7 @@ class Allowances:
     centre_height: Millimetres[float]
     edge_overload: float
     stopping_turns: float
+    backlash_share: float
     rotor_inertia: float
 
 

@@ -2,6 +2,9 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
 from chartgen.limits.allowances import Allowances
 from chartgen.limits.blade_strength import BladeStrength
 from chartgen.limits.grid import Grid
@@ -40,4 +43,5 @@ class Case:
     allowances: Allowances
     spindle: Spindle
     speed_cap: FloatArray
+    speed_cap_code: NDArray[np.int8]
     trials: Trials

@@ -72,7 +72,8 @@ def choose(case: Case, units: LengthUnits) -> Windows:
     floor_code = np.broadcast_to(both.floor.code[..., 0], shape)
     too_fast = best_key >= _FORBIDDEN
     floor_code = np.where(too_fast, np.int8(CODES[Reason.SLOWEST_SPINDLE]), floor_code)
-    ceiling_code = np.where(too_fast, np.int8(CODES[Reason.EDGE_SPEED]), ceiling_code)
+    cap_code = np.broadcast_to(case.speed_cap_code[..., 0], shape)
+    ceiling_code = np.where(too_fast, cap_code, ceiling_code)
     if case.feeding is Feeding.POWER:
         room = (ceiling >= floor) & ~has_window & ~too_fast
         ceiling_code = np.where(room, np.int8(CODES[Reason.GEARBOX_FEED]), ceiling_code)

@@ -41,7 +41,8 @@ class DigIn:
     """Slack of each cell [mm], the code of what gives first, and the turns carried on.
 
     `carried_turns` is how far the spindle turns on its own energy alone against the force of
-    the cut as it was before the dig-in.
+    the cut as it was before the dig-in. Without force data nothing is known: NaN, and
+    `Gives.NOTHING`.
     """
 
     slack: Millimetres[FloatArray]
@@ -85,10 +86,11 @@ def dig_in(
     force = nominal_force(grid, feed[..., np.newaxis])[..., 0]
     torque = np.maximum(force, 1e-9) * diameter / 2000.0
     energy = rotational_energy(inertia=inertia, spindle_speed=speed)
+    known = grid.has_force[..., 0]
     return DigIn(
         slack=np.asarray(slack.bite),
-        gives=np.asarray(slack.gives),
-        carried_turns=np.asarray(energy / (2.0 * np.pi * torque)),
+        gives=np.where(known, slack.gives, int(Gives.NOTHING)),
+        carried_turns=np.where(known, energy / (2.0 * np.pi * torque), np.nan),
     )
 
 

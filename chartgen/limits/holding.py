@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from chartgen.limits.allowances import Allowances
+from chartgen.limits.friction import friction_of
 from chartgen.model.lathe import BarSurface, Chuck, ChuckKind
-from chartgen.model.material import IsoGroup, Material
+from chartgen.model.material import Material
 from chartgen.physics.grip import grip_from_key_torque, jaw_moment_from_loss
 from chartgen.quantities import (
     FloatArray,
@@ -15,13 +16,7 @@ from chartgen.quantities import (
     frozen_array,
 )
 from chartgen.reference.chuck_sizes import scroll_chuck_of_size
-from chartgen.reference.chucks import BodyMaterial, JawFace, ScrollChuck, WorkSurface, load_holding
-
-_SURFACES = {
-    BarSurface.GROUND: WorkSurface.GROUND,
-    BarSurface.BRIGHT: WorkSurface.ROUGH,
-    BarSurface.BLACK: WorkSurface.UNMACHINED,
-}
+from chartgen.reference.chucks import BodyMaterial, ScrollChuck, load_holding
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,11 +38,12 @@ def make_holding(
 ) -> Holding:
     """Resolve a chuck for some materials.
 
-    The key torque decides where it is known, else a share of the table's static grip: few
-    people pull the key as the table does. Collets grip hard and lose nothing by speed, but
-    no table of theirs was found: no limit is worked out for them.
+    The key torque decides where it is known. Else it is a share of the table's static grip,
+    since few people pull the key as the table does, or what a light pull gives, if that is
+    more, as on a small chuck; never more than the table. Collets grip hard and lose nothing
+    by speed, but no table of theirs was found: no limit is worked out for them.
     """
-    friction = frozen_array([_friction(chuck, surface, m) for m in materials])
+    friction = frozen_array([friction_of(chuck, surface, m).value for m in materials])
     row, in_table = nearest_chuck(chuck.size)
     moment = float(
         jaw_moment_from_loss(
@@ -57,13 +53,13 @@ def make_holding(
             spindle_speed=row.largest_speed[BodyMaterial.STEEL].value,
         )
     )
-    static_grip = allowances.grip_share * row.static_grip.value
-    if chuck.key_torque is not None:
-        from_key = grip_from_key_torque(
-            key_torque=chuck.key_torque,
-            grip_per_torque=load_holding().grip.grip_per_key_torque.value,
-        )
-        static_grip = min(float(from_key), row.static_grip.value)
+    from_key = grip_from_key_torque(
+        key_torque=allowances.key_pull if chuck.key_torque is None else chuck.key_torque,
+        grip_per_torque=load_holding().grip.grip_per_key_torque.value,
+    )
+    static_grip = min(float(from_key), row.static_grip.value)
+    if chuck.key_torque is None:
+        static_grip = max(static_grip, allowances.grip_share * row.static_grip.value)
     if chuck.kind is ChuckKind.COLLET:
         static_grip, moment = float("inf"), 0.0
     return Holding(
@@ -88,20 +84,3 @@ def nearest_chuck(size: Millimetres[float]) -> tuple[ScrollChuck, bool]:
         return largest, False
     scaled = (size / smallest.size) ** 2 * smallest.static_grip.value
     return replace(smallest, static_grip=replace(smallest.static_grip, value=scaled)), False
-
-
-def _friction(chuck: Chuck, surface: BarSurface, material: Material) -> float:
-    data = load_holding()
-    friction = data.jaw_friction[_SURFACES[surface]][JawFace(chuck.jaws.value)].value
-    return friction * _factor(material)
-
-
-def _factor(material: Material) -> float:
-    factors = load_holding().friction_factor
-    if material.iso_group is IsoGroup.K:
-        return factors["iron"].value
-    if material.iso_group is IsoGroup.N:
-        # Plastics have no factor of their own; brass is the cautious one of the group.
-        is_aluminium = material.key.startswith("aluminium")
-        return factors["aluminium" if is_aluminium else "brass"].value
-    return 1.0

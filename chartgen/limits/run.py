@@ -2,8 +2,6 @@
 
 from collections.abc import Sequence
 
-import numpy as np
-
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.blade_strength import blade_strength
 from chartgen.limits.case import Case, Trials
@@ -68,9 +66,9 @@ def make_case(
     )
     spindle = make_spindle(shop.lathe, allowances)
     caps = [(reason, cap(grid, shop, allowances)) for reason, cap in SPEED_CAPS]
-    speed_cap = np.asarray(lowest(caps).value)
+    cap = lowest(caps)
     trials: Trials = (
-        make_trials(grid=grid, spindle=spindle, speed_cap=speed_cap)
+        make_trials(grid=grid, spindle=spindle, speed_cap=cap.value)
         if speed is None
         else trials_at(spindle=spindle, speed=speed)
     )
@@ -84,6 +82,7 @@ def make_case(
         feeding=shop.request.feeding,
         allowances=allowances,
         spindle=spindle,
-        speed_cap=speed_cap,
+        speed_cap=cap.value,
+        speed_cap_code=cap.code,
         trials=trials,
     )

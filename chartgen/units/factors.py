@@ -120,3 +120,7 @@ FACTORS: dict[str, tuple[Kind, Ratio]] = {
     **_table(Kind.SHARE, {"%,percent": "1/100"}),
     **_table(Kind.ANGLE, {"deg,°,degree,degrees": "1"}),
 }
+
+# Without regard to case these could be something else: milli for mega ("mPa"), a nanometre,
+# a knot, a picosecond, or for a single letter a siemens, a henry, a gauss.
+CASE_MATTERS = frozenset({"mpa", "nm", "kn", "ps", "m", "g", "s", "h", "n"})

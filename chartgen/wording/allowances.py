@@ -43,7 +43,7 @@ _STATED = {
     "fastest": ("dc_no_load",),
     "efficiency": tuple(_EFFICIENCY_OF_KIND.values()),
 }
-_OF_GRIP = {"grip_share", "grip_safety", "cut_safety", "grip_tight"}
+_OF_GRIP = {"grip_share", "key_pull", "grip_safety", "cut_safety", "grip_tight"}
 # Without a force nothing can be held against what blade, work, grip and edge bear.
 _OF_FORCE = _OF_GRIP | {
     "confined_chip",
@@ -154,7 +154,7 @@ def _silent_holding(shop: Shop) -> set[str]:
     if chuck.kind is ChuckKind.COLLET:
         silent |= _OF_GRIP
     if chuck.key_torque is not None:
-        silent.add("grip_share")
+        silent |= {"grip_share", "key_pull"}
     if work.jaw_distance is not None:
         silent.add("jaw_distance")
     if work.bar_behind == 0.0:

@@ -46,8 +46,8 @@ BEYOND = {
 }
 # rev/min from surface speed and diameter: 1000 / pi in m/min and mm, 12 / pi in ft/min and in.
 _TURNS = {LengthUnits.METRIC: "318 × m/min ÷ Ø", LengthUnits.INCH: "3.82 × ft/min ÷ Ø"}
-_BETWEEN = {LengthUnits.METRIC: "–", LengthUnits.INCH: " to "}
-_MOST_STRETCHES = 2
+# Fractions of an inch leave room for one.
+_MOST_STRETCHES = {LengthUnits.METRIC: 2, LengthUnits.INCH: 1}
 
 
 def blade_card(
@@ -84,7 +84,8 @@ def print_blade_use(use: BladeUse) -> PrintedTable:
 
 def _row(row: BladeUseRow, units: LengthUnits) -> tuple[str, ...]:
     speed, _, _ = write_cutting_speed(row.start_speed, units).partition(" ")
-    longest = sorted(row.usable, key=lambda stretch: stretch.length)[-_MOST_STRETCHES:]
+    speed = speed.removesuffix(".0")
+    longest = sorted(row.usable, key=lambda stretch: stretch.length)[-_MOST_STRETCHES[units] :]
     usable = [_stretch(stretch, units) for stretch in row.usable if stretch in longest]
     return (
         row.material.name,
@@ -100,7 +101,7 @@ def _row(row: BladeUseRow, units: LengthUnits) -> tuple[str, ...]:
 def _stretch(stretch: Stretch, units: LengthUnits) -> str:
     """Return a stretch of diameters; both ends were worked out, so neither is rounded."""
     ends = (stretch.smallest, stretch.largest)
-    return _BETWEEN[units].join(dict.fromkeys(write_length(end, units) for end in ends))
+    return "–".join(dict.fromkeys(write_length(end, units) for end in ends))
 
 
 def _notes(use: BladeUse, units: LengthUnits) -> tuple[str, ...]:

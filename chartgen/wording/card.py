@@ -38,10 +38,17 @@ AnyCard: TypeAlias = PrintedCard[PrintedChart] | PrintedCard[PrintedTable]
 ChartCard: TypeAlias = PrintedCard[PrintedChart]
 
 
-def lathe_card(shop: Shop, windows: Windows, material: Material, layout: str) -> ChartCard:
-    """Return the lathe chart card of one material."""
-    chart = print_lathe_chart(lathe_chart(shop, windows, material))
-    return make_card(shop, chart, (material,), windows.grid.blades, layout, material.key, windows)
+def lathe_card(
+    shop: Shop,
+    windows: Windows,
+    material: Material,
+    layout: str,
+    blades: tuple[Blade, ...] | None = None,
+) -> ChartCard:
+    """Return the lathe chart card of one material, with some of the blades or all of them."""
+    shown = windows.grid.blades if blades is None else blades
+    chart = print_lathe_chart(lathe_chart(shop, windows, material, shown))
+    return make_card(shop, chart, (material,), shown, layout, material.key, windows)
 
 
 def overview_card(shop: Shop, windows: Windows, blade: Blade, layout: str) -> ChartCard:

@@ -24,7 +24,7 @@ NONE = "–"
 _NO_WINDOW = "No window with any blade of this shop: saw it off and face the end."
 _ORDER = ("1st", "2nd", "3rd")
 _ROUND_UP = {LengthUnits.METRIC: 0.5, LengthUnits.INCH: 25.4 / 32.0}
-_PIP_STEP = {LengthUnits.METRIC: 0.1, LengthUnits.INCH: 25.4 / 64.0}
+_FINE_STEP = {LengthUnits.METRIC: 0.1, LengthUnits.INCH: 25.4 / 64.0}
 _SECONDS_TO = 120.0
 _SLIP = 1e-9
 
@@ -108,12 +108,13 @@ def _rough_cell(way: WayIn, below: float | None, units: LengthUnits) -> str:
 
 def _centre(chart: CentreChart) -> list[tuple[str, ...]]:
     units = chart.shop.request.units
-    from_diameter = f"Ø {write_length(chart.rule.diameter, units)}"
+    step = _FINE_STEP[units]
+    easing = math.floor(chart.rule.diameter / step + _SLIP) * step
+    from_diameter = f"Ø {write_length(round(easing, 6), units)}"
     feeds = [write_feed(way.eased_feed, units) for way in chart.ways]
     rows = [(f"feed inside {from_diameter}", *feeds)]
     pips = [way.pip for way in chart.ways]
     if None not in pips:
-        step = _PIP_STEP[units]
         cells = [f"Ø {write_length(_up(pip, step), units)}" for pip in pips if pip is not None]
         rows.append(("core may let go from", *cells))
     return rows

@@ -25,6 +25,7 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str) -> str
         shop.revision,
         shop.date,
         shop.lathe,
+        shop.work,
         shop.request.units,
         shop.request.feeding,
         shop.request.diameters,

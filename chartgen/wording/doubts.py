@@ -16,6 +16,28 @@ def doubts(shop: Shop) -> tuple[str, ...]:
     return tuple(doubt for doubt in (_power(shop), _travel(shop), _chuck(shop)) if doubt)
 
 
+def plate_lines(shop: Shop) -> tuple[str, ...]:
+    """Return what the plates and dials were read as, for the owner to compare."""
+    motor, drive, slide = shop.lathe.motor, shop.lathe.drive, shop.lathe.cross_slide
+    ratios = {
+        "overload": motor.overload,
+        "breakdown": motor.breakdown,
+        "current limit": motor.current_limit,
+    }
+    stated = "".join(f", {name} {100 * r:.0f} %" for name, r in ratios.items() if r is not None)
+    fastest = f", fastest {motor.fastest:g} rev/min" if motor.fastest is not None else ""
+    plate = (
+        f"Motor: {motor.kind.value}, plate {motor.plate_power:.4g} W {motor.power_is.value}, base "
+        f"{motor.base_speed:g} rev/min{fastest}{stated}."
+    )
+    blades = "; ".join(f"{blade.name} cuts {blade.insert_width:.4g} mm" for blade in shop.blades)
+    dial = (
+        f"Cross-slide: {slide.travel_per_turn:.4g} mm of tool travel a turn, {slide.divisions} "
+        f"divisions. Spindle at most {drive.fastest_spindle:g} rev/min."
+    )
+    return plate, dial, f"Blades: {blades}."
+
+
 def _power(shop: Shop) -> str:
     motor = shop.lathe.motor
     if motor.kind in {MotorKind.MEASURED, MotorKind.THREE_PHASE}:

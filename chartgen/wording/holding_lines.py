@@ -5,13 +5,14 @@ from collections.abc import Sequence
 import numpy as np
 
 from chartgen.limits.allowances import Allowances
+from chartgen.limits.friction import held_in
 from chartgen.limits.holding import make_holding, nearest_chuck
 from chartgen.limits.window import Windows
 from chartgen.model.lathe import ChuckKind
 from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.quantities import Millimetres
-from chartgen.wording.friction import held_in
+from chartgen.reference.chucks import load_holding
 from chartgen.wording.numbers import length_label, write_length, write_slack
 from chartgen.wording.printed import blade_letter
 
@@ -40,6 +41,9 @@ def _owner(shop: Shop, allowances: Allowances) -> str:
     size = f"{write_length(chuck.size, shop.request.units)} {length_label(shop.request.units)}"
     part = "half" if share == _HALF else f"{share:g}"
     row, in_table = nearest_chuck(chuck.size)
+    per_torque = load_holding().grip.grip_per_key_torque.value
+    if allowances.key_pull * per_torque > share * row.static_grip.value:
+        return f"assumed (a pull of {allowances.key_pull:g} N·m on the key)"
     if in_table:
         return f"assumed ({part} of the table for {size})"
     return f"assumed ({part} of the nearest table, {row.size:g} mm; none for {size})"
@@ -51,7 +55,7 @@ def cut_line(shop: Shop, allowances: Allowances) -> str:
     from_jaws = allowances.jaw_distance if stated is None else stated
     unit = length_label(units)
     stiffness = shop.lathe.tool_stiffness
-    post = "" if stiffness is None else f"; tool post {stiffness:.4g} N/mm as measured"
+    post = "" if stiffness is None else f"; tool post {stiffness:.0f} N/mm as measured"
     return (
         f"Cut {write_length(from_jaws, units)} {unit} from the jaws; blade may sink "
         f"{_small(allowances.tip_drop, units)} {unit}{post}."

@@ -71,7 +71,7 @@ _SIGNS = (
     LegendEntry(
         DIG_IN,
         "slack",
-        "A sudden bite as large as your backlash is more than this cut swallows: pull steadily "
+        "Half of your backlash, let in at once, is more than this cut swallows: pull steadily "
         "against the slack, snug the gibs.",
         on_back=True,
     ),
@@ -100,9 +100,9 @@ def sign_of(cell: ChartCell) -> str:
         POWER_FEED: cell.cut.wants_power_feed,
         DIG_IN: not cell.cut.swallows_backlash,
     }
-    if remarks[DIG_IN] and sum(remarks.values()) > _MOST_WITH_SLACK:
-        # Three blades on a card leave no room for more: a rough cut says so by itself.
-        remarks[SLOW] = False
+    if sum(remarks.values()) > _MOST_WITH_SLACK:
+        # Three blades on a card leave no room for more; the back says it for the whole blade.
+        remarks[DIG_IN] = False
     return cell.ceiling_reason.mark + "".join(sign for sign, holds in remarks.items() if holds)
 
 

@@ -8,6 +8,7 @@ from chartgen.limits.cut import Cut
 from chartgen.limits.cut_force import Force
 from chartgen.limits.force_capacities.grip import slip_force
 from chartgen.limits.force_capacities.stall import stall
+from chartgen.limits.friction import friction_of
 from chartgen.limits.holding import nearest_chuck
 from chartgen.limits.reasons import Reason
 from chartgen.model.lathe import ChuckKind
@@ -17,7 +18,6 @@ from chartgen.physics.holding import largest_side_force
 from chartgen.quantities import FloatArray, Newtons
 from chartgen.reference.chucks import BodyMaterial, load_holding
 from chartgen.wording.ceilings import borne
-from chartgen.wording.friction import friction_of
 from chartgen.wording.step import Step, allowance_source
 
 
@@ -105,12 +105,15 @@ def _static_step(shop: Shop, cut: Cut, grip: _Grip) -> Step:
             result,
             f"{per_torque.citation}; shop file; table: {row.static_grip.citation}",
         )
+    allowances, data = cut.case.allowances, load_holding().grip
     return Step(
         "Grip at standstill",
-        "F0 = share x table",
-        f"share {cut.case.allowances.grip_share:g}, {table}",
+        "F0 = share x table, or q T for a light pull on the key, the larger; at most the table",
+        f"share {allowances.grip_share:g}, {table}; q = {data.grip_per_key_torque.value:g} N per "
+        f"N·m, T = {allowances.key_pull:g} N·m",
         result,
-        f"{row.static_grip.citation}; {allowance_source('grip_share')}",
+        f"{row.static_grip.citation}; {allowance_source('grip_share')}; "
+        f"{allowance_source('key_pull')}; q: {data.grip_per_key_torque.citation}",
     )
 
 
@@ -129,7 +132,7 @@ def _lost_step(shop: Shop, cut: Cut, grip: _Grip) -> Step:
 
 
 def _friction_step(shop: Shop, cut: Cut) -> Step:
-    found = friction_of(shop, cut.material)
+    found = friction_of(shop.lathe.chuck, shop.work.surface, cut.material)
     values = f"{found.held}, on steel {found.on_steel.value:g}"
     source = found.on_steel.citation
     if found.factor is not None:

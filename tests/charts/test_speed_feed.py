@@ -1,6 +1,7 @@
 """A chart holds the windows' numbers cell by cell, whichever way it is laid out."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -9,6 +10,7 @@ from chartgen.limits.run import windows
 from chartgen.limits.window import Verdict, Windows
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
+from chartgen.reference.tables import load_material
 
 ShopOf = Callable[..., Shop]
 SIZES = (12.0, 25.0, 50.0, 100.0)
@@ -33,6 +35,8 @@ def agrees(cell: ChartCell, found: Windows, index: tuple[int, int, int]) -> None
         assert cell.cut.is_tight == found.is_tight[index]
         assert cell.cut.is_slow == found.is_slow[index]
         assert cell.cut.wants_power_feed == found.wants_power_feed[index]
+        # The example states a backlash of 0.15 mm.
+        assert cell.cut.swallows_backlash == (found.dig_in.slack[index] >= 0.15)
 
 
 def test_a_lathe_chart_has_a_column_for_each_blade_and_a_row_for_each_diameter(
@@ -76,3 +80,24 @@ def test_a_cell_without_window_names_the_blade_that_has_one_or_none_for_the_saw(
     assert by_hss[2].way_out in example.blades[:2]
     assert by_hss[3].way_out is None
     assert by_hss[0].way_out is None
+
+
+def test_only_a_stated_backlash_can_be_too_much_for_a_cut(
+    example: Shop, found: Windows, mild_steel: Material
+) -> None:
+    def swallowed(backlash: float | None) -> set[bool]:
+        slide = replace(example.lathe.cross_slide, backlash=backlash)
+        shop = replace(example, lathe=replace(example.lathe, cross_slide=slide))
+        rows = lathe_chart(shop, found, mild_steel).rows
+        return {cell.cut.swallows_backlash for row in rows for cell in row if cell.cut}
+
+    assert swallowed(None) == {True}
+    assert swallowed(0.15) == {True, False}
+    assert swallowed(1.0) == {False}
+
+
+def test_without_force_data_no_cut_is_said_not_to_swallow_the_backlash(example: Shop) -> None:
+    nylon = load_material("nylon")
+    found = windows(example, materials=[nylon], diameters=SIZES)
+    rows = lathe_chart(example, found, nylon).rows
+    assert {cell.cut.swallows_backlash for row in rows for cell in row if cell.cut} == {True}

@@ -84,7 +84,9 @@ def test_table_csv_json_and_the_card_tell_the_same(inside: Inside) -> None:
 def test_a_table_needs_no_layout_with_a_lathe_chart(
     inside: Inside, tmp_path: Path, example_with: ExampleWith
 ) -> None:
-    text = example_with(('["lathe-chart-a5", "overview-a5"]', '["overview-a5"]'))
+    text = example_with(
+        ('["lathe-chart-a5", "overview-a5", "blade-card-a6", "centre-card-a6"]', '["overview-a5"]')
+    )
     (tmp_path / "my.toml").write_text(text, "utf-8")
     assert inside("table", "my.toml", "--material", "c45")[1].startswith("C45 steel ")
 
@@ -180,7 +182,9 @@ def test_every_shipped_layout_can_be_asked_for(
     inside: Inside, tmp_path: Path, example_with: ExampleWith
 ) -> None:
     names = ", ".join(f'"{name}"' for name in layout_names())
-    text = example_with(('["lathe-chart-a5", "overview-a5"]', f"[{names}]"))
+    text = example_with(
+        ('["lathe-chart-a5", "overview-a5", "blade-card-a6", "centre-card-a6"]', f"[{names}]")
+    )
     (tmp_path / "my.toml").write_text(text, "utf-8")
     code, out, err = inside("make", "my.toml", "--material", "c45")
     assert (code, err) == (0, "")

@@ -16,7 +16,7 @@ KNOWN = Known(
         "aluminium-6082",
         "free-cutting-brass",
     ),
-    layouts=("lathe-chart-a5", "overview-a5"),
+    layouts=("lathe-chart-a5", "overview-a5", "blade-card-a6", "centre-card-a6"),
     allowances={
         "confined_chip": (1.0, 2.0, FRACTION),
         "coated_radius": (1.0, 60.0, UM),

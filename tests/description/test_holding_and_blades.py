@@ -61,9 +61,9 @@ def test_every_key_of_chuck_work_and_strips_is_read(read: Read) -> None:
     assert shop.blades[0].strips == ((1.2, 20.0), (1.6, 6.0))
 
 
-@pytest.mark.parametrize("kind", ChuckKind)
+@pytest.mark.parametrize("kind", [ChuckKind.SCROLL, ChuckKind.FOUR_JAW])
 @pytest.mark.parametrize("jaws", JawFace)
-def test_any_chuck_with_any_jaws_is_read(read: Read, kind: ChuckKind, jaws: JawFace) -> None:
+def test_any_chuck_with_jaws_has_any_of_them(read: Read, kind: ChuckKind, jaws: JawFace) -> None:
     shop = read(
         example_with(
             ('kind = "scroll"', f'kind = "{kind.value}"'),
@@ -118,7 +118,7 @@ def test_the_torque_of_a_key_may_be_in_foot_pounds(read: Read) -> None:
 
 
 @pytest.mark.parametrize(
-    ("height", "projection"), [("10 mm", "120 mm"), ("1/2 in", "6 in"), ("0.7 in", "8.4 in")]
+    ("height", "projection"), [("10 mm", "120 mm"), ("1/2 in", "6 in"), ("0.65 in", "7.8 in")]
 )
 def test_a_projection_of_just_twelve_heights_is_read(
     read: Read, height: str, projection: str
@@ -136,7 +136,8 @@ def test_a_projection_of_just_twelve_heights_is_read(
 def test_every_fault_of_one_blade_is_reported_at_once(complaints: Complaints) -> None:
     found = complaints(
         example_with(
-            ('projection = "32 mm"', 'projection = "32 in"'),
+            ('height = "26 mm"', 'height = "16 mm"'),
+            ('projection = "32 mm"', 'projection = "195 mm"'),
             ('# strips = [["1.2 mm", "20 mm"]', 'strips = [["20 mm", "1.2 mm"]'),
         )
     )

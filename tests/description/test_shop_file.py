@@ -71,10 +71,7 @@ def test_an_allowance_is_overridden_by_name(read: Read, line: str, value: dict[s
     assert shop.allowances == value
 
 
-SIXTY_FOURTHS = st.integers(8, 128)
-
-
-@given(SIXTY_FOURTHS, SIXTY_FOURTHS, SIXTY_FOURTHS)
+@given(st.integers(8, 128), st.integers(8, 30), st.integers(64, 2000))
 @settings(max_examples=25, deadline=None)
 def test_metric_and_inch_spellings_give_the_same_shop(
     read: Read, projection: int, travel: int, chuck: int

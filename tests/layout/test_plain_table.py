@@ -17,7 +17,8 @@ from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedTable
 
-CardOf = Callable[[str], PrintedCard]
+PlainCard = PrintedCard[PrintedTable]
+CardOf = Callable[[str], PlainCard]
 LAYOUT = load_layout("blade-card-a6")
 SETTING = setting_for(distance=400.0, width=135.0, measure=measure)
 TABLE = PrintedTable(
@@ -31,11 +32,15 @@ TABLE = PrintedTable(
 )
 
 
-def card_with(card_of: CardOf, **changes: object) -> PrintedCard:
-    return replace(card_of("blade-card"), chart=replace(TABLE, **changes))
+def card_with(
+    card_of: CardOf,
+    rows: tuple[tuple[str, ...], ...] = TABLE.rows,
+    notes: tuple[str, ...] = TABLE.notes,
+) -> PlainCard:
+    return replace(card_of("blade-card"), chart=replace(TABLE, rows=rows, notes=notes))
 
 
-def texts(card: PrintedCard) -> list[Text]:
+def texts(card: PlainCard) -> list[Text]:
     pieces = plain_table(card, LAYOUT, SETTING)
     return [item for piece in pieces for item in piece.items if isinstance(item, Text)]
 
@@ -102,7 +107,7 @@ def test_rows_too_many_for_a_blade_card_ask_for_materials_to_be_dropped(card_of:
     card = card_of("blade-card")
     row = card.chart.rows[0]
 
-    def with_rows(count: int) -> PrintedCard:
+    def with_rows(count: int) -> PlainCard:
         return replace(card, chart=replace(card.chart, rows=(row,) * count))
 
     count = 1
@@ -168,3 +173,14 @@ def test_every_note_and_cell_of_a_card_is_placed(card_of: CardOf) -> None:
         assert all(cell in placed for row in card.chart.rows for cell in row if cell)
         run_on = " ".join(placed)
         assert all(note in run_on for note in card.chart.notes)
+
+
+def test_cautions_too_many_for_their_side_ask_for_fewer_materials(card_of: CardOf) -> None:
+    card = card_of("blade-card")
+    with pytest.raises(DoesNotFitError) as caught:
+        compose(replace(card, cautions=card.cautions * 2), LAYOUT, measure)
+    assert re.fullmatch(
+        r"layout blade-card-a6: its running text needs [34] columns and the side has 2; print "
+        r"fewer materials, or use a larger layout",
+        str(caught.value),
+    )

@@ -84,7 +84,7 @@ def test_a_rounded_feed_lies_inside_its_window_or_there_is_none(
 @pytest.mark.parametrize(
     ("feed", "expected"), [(0.05, 0.04), (0.04, 0.04), (0.039, 0.02), (0.3, 0.08), (0.01, 0.0)]
 )
-def test_the_gearbox_gives_its_largest_feed_at_or_below_the_one_wanted(
+def test_the_gearbox_gives_no_feed_over_the_ceiling_however_near(
     feed: float, expected: float
 ) -> None:
     result = gearbox_feed(
@@ -96,7 +96,7 @@ def test_the_gearbox_gives_its_largest_feed_at_or_below_the_one_wanted(
     assert result[0] == expected
 
 
-def test_the_gearbox_gives_its_smallest_feed_over_the_floor_where_none_lies_below() -> None:
+def test_the_gearbox_gives_no_feed_under_the_floor_however_near() -> None:
     result = gearbox_feed(
         wanted=np.array([0.05, 0.05]),
         least=np.array([0.045, 0.045]),
@@ -104,3 +104,18 @@ def test_the_gearbox_gives_its_smallest_feed_over_the_floor_where_none_lies_belo
         feeds=(0.08, 0.02, 0.04),
     )
     assert result.tolist() == [0.08, 0.0]
+
+
+# The middle in ratio of 0.04 and 0.08 is 0.0566; of two as near the smaller is taken.
+@pytest.mark.parametrize(
+    ("wanted", "expected"),
+    [(0.05, 0.04), (0.056, 0.04), (0.0032**0.5, 0.04), (0.057, 0.08), (0.2, 0.08), (0.001, 0.02)],
+)
+def test_the_gearbox_gives_its_nearest_feed_in_ratio(wanted: float, expected: float) -> None:
+    result = gearbox_feed(
+        wanted=np.array([wanted]),
+        least=np.array([0.001]),
+        most=np.array([0.5]),
+        feeds=(0.08, 0.02, 0.04),
+    )
+    assert result[0] == expected

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import inf, pi
+from math import inf, isnan, pi
 
 import pytest
 
@@ -106,6 +106,10 @@ def test_a_chuck_is_a_ring_of_the_next_larger_body_or_scaled_outside_the_table(
     assert chuck_inertia(Chuck(size=size)) == pytest.approx(scale * ring)
 
 
-def test_a_plastic_without_force_data_has_no_slack_in_numbers(example: Shop) -> None:
+def test_a_plastic_without_force_data_has_no_slack_in_numbers_and_nothing_is_said_to_give(
+    example: Shop,
+) -> None:
     found, _ = cell(example, load_material("nylon"), 0, 25.0)
-    assert found.dig_in.slack[0, 0, 0] != found.dig_in.slack[0, 0, 0]  # not a number
+    assert isnan(found.dig_in.slack[0, 0, 0])
+    assert int(found.dig_in.gives[0, 0, 0]) == Gives.NOTHING
+    assert not found.dig_in.carried_turns[0, 0, 0] < inf

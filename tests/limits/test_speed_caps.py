@@ -149,3 +149,14 @@ def test_a_bar_that_would_whip_is_turned_slower_and_named_when_asked_faster(
     assert cut.speed_ceiling.reason is Reason.BAR_WHIP
     assert cut.floor.feed <= cut.feed <= cut.ceiling.feed
     assert cut.side is Side.TOO_BOLD
+
+
+# 54 rev/min are too slow for the slowest step: the bar ends this window and not the edge.
+def test_where_even_the_slowest_speed_whips_the_bar_the_bar_is_named(
+    example: Shop, mild_steel: Material
+) -> None:
+    shop = replace(example, work=Work(bar_behind=2000.0))
+    found = windows(shop, materials=[mild_steel], diameters=[10.0])
+    assert not found.has_window.any()
+    assert found.floor_reason((0, 0, 0)) is Reason.SLOWEST_SPINDLE
+    assert found.ceiling_reason((0, 0, 0)) is Reason.BAR_WHIP

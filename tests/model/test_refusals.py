@@ -7,7 +7,17 @@ from typing import Any
 import pytest
 
 from chartgen.model.blade import Blade, Edge, ToolMaterial
-from chartgen.model.lathe import Drive, DrivePosition, Lathe, Reading
+from chartgen.model.lathe import (
+    BarSurface,
+    Chuck,
+    ChuckKind,
+    Drive,
+    DrivePosition,
+    JawFace,
+    Lathe,
+    Reading,
+    Work,
+)
 from chartgen.model.material import IsoGroup
 from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs
 from chartgen.model.shop import Feeding, PrintRequest, Shop
@@ -60,12 +70,33 @@ BLADES: list[tuple[dict[str, Any], str]] = [
         {"height": 1.5},
         "height (1.5 mm) is less than thickness (1.6 mm); a blade stands on its narrow side",
     ),
+    (
+        {"strips": ((1.6, 20.0),)},
+        ("strips are 20 mm high together and the blade 26 mm; list them all, from the bottom up"),
+    ),
+    (
+        {"strips": ((1.6, 20.0), (2.0, 6.1))},
+        ("strips are 26.1 mm high together and the blade 26 mm; list them all, from the bottom up"),
+    ),
 ]
 
 
 @pytest.mark.parametrize(("change", "message"), BLADES)
 def test_a_blade_is_refused_with_the_mend(change: dict[str, Any], message: str) -> None:
     assert refusal(lambda: replace(BLADE, **change)) == message
+
+
+# Strips are measured one by one: a slip of 0.05 mm in their sum is no fault.
+@pytest.mark.parametrize("land", [5.96, 6.0, 6.04])
+def test_strips_that_add_up_to_the_height_within_what_can_be_measured_are_taken(
+    land: float,
+) -> None:
+    strips = ((1.6, 20.0), (2.0, land))
+    assert replace(BLADE, strips=strips).strips == strips
+
+
+def test_a_blade_without_strips_is_a_flat_one() -> None:
+    assert BLADE.strips == ()
 
 
 def test_a_body_as_wide_as_its_insert_is_taken() -> None:
@@ -191,6 +222,30 @@ def test_a_measured_motor_without_readings_in_a_position_is_refused(example: Sho
     message = "a measured motor needs readings in every drive position"
     assert refusal(lambda: lathe(drive)) == message
     assert lathe(replace(DRIVE, positions=(read,))).motor is measured
+
+
+# Nobody has to measure how the work is held: what is not said is the usual, or unknown.
+def test_a_chuck_of_which_only_the_size_is_known_is_a_smooth_scroll_chuck() -> None:
+    chuck = Chuck(size=125.0)
+    assert (chuck.kind, chuck.jaws) == (ChuckKind.SCROLL, JawFace.SMOOTH)
+    assert (chuck.key_torque, chuck.marked_speed) == (None, None)
+
+
+def test_a_bar_of_which_nothing_is_said_is_bright_and_does_not_stick_out_behind() -> None:
+    work = Work()
+    assert (work.surface, work.jaw_distance, work.bar_behind) == (BarSurface.BRIGHT, None, 0.0)
+
+
+def test_a_lathe_whose_tool_post_nobody_measured_has_no_stiffness(example: Shop) -> None:
+    lathe = example.lathe
+    again = Lathe(
+        name=lathe.name,
+        motor=lathe.motor,
+        drive=lathe.drive,
+        chuck=lathe.chuck,
+        cross_slide=lathe.cross_slide,
+    )
+    assert again.tool_stiffness is None
 
 
 def test_two_blades_of_one_name_are_refused(example: Shop) -> None:

@@ -11,8 +11,9 @@ from pdfplumber.page import Page
 from chartgen.layout.layout_file import Side, layout_names, load_layout
 from chartgen.layout.legibility import NUMBERS_ARC_MINUTES, cap_height, size_for_cap
 from chartgen.wording.card import PrintedCard
+from chartgen.wording.printed import PrintedTable
 
-Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
+Rendered = dict[str, list[tuple[PrintedCard[PrintedTable], bytes]]]
 PLAIN = [
     name
     for name in layout_names()

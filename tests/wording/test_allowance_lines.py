@@ -1,9 +1,9 @@
 """The allowances shown with a cell are those that bear on it: all of them, and no other."""
 
 import math
-import re
 from collections.abc import Callable, Iterator
 from dataclasses import fields, replace
+from typing import Any
 
 import numpy as np
 import pytest
@@ -12,9 +12,8 @@ from chartgen.limits.cut import Cut, recommended
 from chartgen.limits.cut_force import Force
 from chartgen.limits.dig_in import DigIn
 from chartgen.limits.window import Windows
-from chartgen.model.blade import Edge
-from chartgen.model.motor import MotorKind, PowerIs
-from chartgen.model.shop import Feeding, Shop
+from chartgen.model.lathe import ChuckKind
+from chartgen.model.shop import Shop
 from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material
 from chartgen.wording.allowances import allowance_lines
@@ -47,16 +46,20 @@ def shown(shop: Shop, material: str, blade: int, diameter: float = 20.0) -> list
     return [line.split(" = ")[0] for line in allowance_lines(shop, cut)]
 
 
-def all_numbers(found: Windows, cut: Cut, blade: int) -> Iterator[float]:
-    """Yield every number of one cell, for comparison."""
-    for field in fields(Windows):
-        value = getattr(found, field.name)
+def at_cell(record: Windows | DigIn, blade: int) -> Iterator[float]:
+    """Yield what the arrays of a record hold for the one cell."""
+    for field in fields(record):
+        value = getattr(record, field.name)
         if isinstance(value, np.ndarray):
             yield float(value[0, blade, 0])
+
+
+def all_numbers(found: Windows, cut: Cut, blade: int) -> Iterator[float]:
+    """Yield every number of one cell, for comparison."""
+    yield from at_cell(found, blade)
     # Without a force nothing is told of a dig-in, whatever stands in its arrays.
     if cut.force is not None:
-        for field in fields(DigIn):
-            yield float(getattr(found.dig_in, field.name)[0, blade, 0])
+        yield from at_cell(found.dig_in, blade)
     for field in fields(Cut):
         value = getattr(cut, field.name)
         if isinstance(value, bool | float):
@@ -100,9 +103,18 @@ def test_an_allowance_that_is_not_shown_changes_nothing(shop_of: ShopOf, case: s
     assert [name for name in sorted(hidden) if moves(alone, name, material, 0)] == []
 
 
-# `worn_edge_force` is a printed what-if; thresholds may lie out of these cells' reach.
+# `worn_edge_force` is a printed what-if and `centre_height` a tolerance to set up by;
+# thresholds may lie out of these cells' reach, and a dig-in is told only where there is a window.
 THRESHOLDS = {
     "worn_edge_force",
+    "centre_height",
+    "room_by_hand",
+    "grip_tight",
+    "blade_yield_carrier",
+    "blade_yield_hss",
+    "edge_overload",
+    "stopping_turns",
+    "rotor_inertia",
     "feed_give",
     "tight_feed",
     "poor_speed",
@@ -128,117 +140,68 @@ def test_an_allowance_that_is_shown_bears_on_a_number(shop_of: ShopOf, case: str
     assert [name for name in named if not moves(alone, name, material, 0)] == []
 
 
+def with_chuck(shop: Shop, **changes: object) -> Shop:
+    chuck = replace(shop.lathe.chuck, **changes)  # type: ignore[arg-type]
+    return replace(shop, lathe=replace(shop.lathe, chuck=chuck))
+
+
+# A body as frail as this, a collet, a slow spindle: the cells that those thresholds are for.
 @pytest.mark.parametrize(
-    ("material", "is_steel"),
-    [("mild-steel", True), ("stainless-304", True), ("aluminium-6082", False), ("nylon", False)],
-)
-def test_the_depth_of_a_slot_in_steel_is_an_allowance_of_steel_alone(
-    example: Shop, material: str, *, is_steel: bool
-) -> None:
-    assert ("depth_over_width" in shown(example, material, 0)) is is_steel
-
-
-@pytest.mark.parametrize("blade", [0, 2, 3])
-def test_where_no_force_is_known_no_allowance_on_force_is_shown(
-    shop_of: ShopOf, blade: int
-) -> None:
-    names = set(shown(shop_of("750 W inverter"), "nylon", blade))
-    assert not names & {
-        "confined_chip",
-        "hss_force",
-        "polished_force",
-        "worn_edge_force",
-        "thin_chip",
-        "thin_chip_band",
-    }
-
-
-def test_a_lathe_on_an_inverter_shows_no_allowance_of_another_motor(shop_of: ShopOf) -> None:
-    names = shown(shop_of("750 W inverter"), "mild-steel", 0)
-    assert not [name for name in names if name.startswith(("dc_", "brushless_", "single_"))]
-    assert "inverter_stall" in names
-
-
-@pytest.mark.parametrize(
-    ("plate", "kind", "gone"),
+    ("name", "blade", "changes", "chuck"),
     [
-        ({"overload": 1.4}, MotorKind.INVERTER, "inverter_one_cut"),
-        ({"current_limit": 1.8}, MotorKind.INVERTER, "inverter_stall"),
-        ({"breakdown": 2.4}, MotorKind.INVERTER, "three_phase_breakdown"),
-        ({"breakdown": 2.4}, MotorKind.SINGLE_PHASE, "single_phase_breakdown"),
-        ({"overload": 1.4}, MotorKind.THREE_PHASE, "three_phase_one_cut"),
-        ({"fastest": 1800.0}, MotorKind.BRUSHED_DC, "dc_no_load"),
-        ({"current_limit": 1.8}, MotorKind.BRUSHLESS, "brushless_stall"),
-        (
-            {"power_is": PowerIs.INPUT, "efficiency": 0.8},
-            MotorKind.BRUSHLESS,
-            "brushless_efficiency",
-        ),
+        ("blade_yield_hss", 2, {"thickness": 0.8, "height": 6.0}, {}),
+        ("blade_yield_carrier", 0, {"thickness": 0.8, "height": 10.0, "projection": 22.0}, {}),
+        ("edge_overload", 0, {}, {"kind": ChuckKind.COLLET}),
+        ("stopping_turns", 0, {}, {}),
+        ("rotor_inertia", 0, {}, {}),
+        ("grip_tight", 2, {}, {}),
+        ("room_by_hand", 1, {}, {}),
     ],
 )
-def test_what_the_plate_states_silences_its_allowance(
-    example: Shop, plate: dict[str, object], kind: MotorKind, gone: str
+def test_a_threshold_of_holding_bears_on_a_cell_within_its_reach(
+    example: Shop, name: str, blade: int, changes: dict[str, float], chuck: dict[str, object]
 ) -> None:
-    motor = replace(example.lathe.motor, kind=kind, overload=None, fastest=None)
-    if "efficiency" in plate:
-        motor = replace(motor, power_is=PowerIs.INPUT)
-    bare = replace(example, lathe=replace(example.lathe, motor=motor))
-    stated = replace(motor, **plate)  # type: ignore[arg-type]
-    assert gone in shown(bare, "mild-steel", 0)
-    with_plate = replace(example, lathe=replace(example.lathe, motor=stated))
-    assert gone not in shown(with_plate, "mild-steel", 0)
+    frail = replace(example.blades[blade], **changes)  # type: ignore[arg-type]
+    shop = replace(with_chuck(example, **chuck), blades=(frail,))
+    assert name in shown(shop, "mild-steel", 0)
+    assert moves(shop, name, "mild-steel", 0) or moves(shop, name, "c45", 0)
 
 
-def test_named_elements_show_the_bearings_and_none_show_one_figure_for_all(
-    example: Shop,
+@pytest.mark.parametrize(
+    ("chuck", "work", "gone"),
+    [
+        ({"key_torque": 40.0}, {}, {"grip_share"}),
+        (
+            {"kind": ChuckKind.COLLET},
+            {},
+            {"grip_share", "grip_safety", "cut_safety", "grip_tight"},
+        ),
+        ({}, {"jaw_distance": 8.0}, {"jaw_distance"}),
+    ],
+)
+def test_what_is_known_of_chuck_and_bar_silences_its_allowance(
+    example: Shop, chuck: dict[str, object], work: dict[str, Any], gone: set[str]
 ) -> None:
-    def names(**drive: object) -> set[str]:
-        changed = replace(example.lathe.drive, **drive)  # type: ignore[arg-type]
-        shop = replace(example, lathe=replace(example.lathe, drive=changed))
-        both = {"spindle_bearing_efficiency", "transmission_efficiency"}
-        return both & set(shown(shop, "mild-steel", 0))
-
-    assert names() == {"spindle_bearing_efficiency"}
-    assert names(elements=()) == {"transmission_efficiency"}
-    assert names(efficiency=0.9) == set()
+    known = replace(with_chuck(example, **chuck), work=replace(example.work, **work))
+    assumed = set(shown(example, "mild-steel", 0))
+    assert assumed - set(shown(known, "mild-steel", 0)) == gone
+    hidden = set(load_allowances()) - set(shown(known, "mild-steel", 0))
+    alone = replace(known, blades=known.blades[:1])
+    assert [name for name in sorted(hidden) if moves(alone, name, "mild-steel", 0)] == []
 
 
-def test_a_measured_edge_radius_silences_the_assumed_one(example: Shop) -> None:
-    blade = replace(example.blades[0], worn=True)
-    assumed = shown(replace(example, blades=(blade,)), "mild-steel", 0)
-    measured = replace(example, blades=(replace(blade, edge_radius=20.0),))
-    assert {"edge_thin_coated", "worn_edge_radius"} <= set(assumed)
-    assert not {"edge_thin_coated", "worn_edge_radius"} & set(shown(measured, "mild-steel", 0))
-
-
-@pytest.mark.parametrize("edge", Edge)
-def test_only_the_edge_in_use_is_shown(example: Shop, edge: Edge) -> None:
-    blade = replace(example.blades[0], edge=edge, tool_material=edge.tool_material)
-    names = shown(replace(example, blades=(blade,)), "mild-steel", 0)
-    states = {"edge_" + other.value.replace("-", "_") for other in Edge}
-    assert states & set(names) == {"edge_" + edge.value.replace("-", "_")}
-
-
-def test_feeding_by_hand_and_by_power_show_their_own(shop_of: ShopOf) -> None:
-    by_hand = set(shown(shop_of("2.2 kW geared"), "mild-steel", 0))
-    shop = shop_of("2.2 kW geared", BY_POWER)
-    assert shop.request.feeding is Feeding.POWER
-    by_power = set(shown(shop, "mild-steel", 0))
-    assert by_hand - by_power == {
-        "edge_floor_by_hand",
-        "handle_turns_most",
-        "handle_turns_least",
+def test_bar_behind_the_spindle_shows_its_share_of_the_critical_speed(example: Shop) -> None:
+    behind = replace(example, work=replace(example.work, bar_behind=500.0))
+    assert set(shown(behind, "mild-steel", 0)) - set(shown(example, "mild-steel", 0)) == {
+        "whip_share"
     }
-    assert by_power - by_hand == {"edge_floor_by_power"}
+    assert moves(behind, "whip_share", "mild-steel", 0)
 
 
-def test_a_line_gives_value_unit_owner_source_and_reason(example: Shop) -> None:
-    shop = replace(example, allowances={"confined_chip": 1.2})
-    _, cut = cell(shop, "mild-steel", 0, 20.0)
-    lines = allowance_lines(shop, cut)
-    assert lines[0] == (
-        "confined_chip = 1.2 (set in the shop file): a parted chip is squeezed between two walls "
-        "and the edge is seldom new: one reserve for both"
-    )
-    assert any(line.startswith("edge_thin_coated = 30 µm (found [CZT]): ") for line in lines)
-    assert all(re.match(r"\w+ = [\d.]+( \S+)? \(.+\): \S", line) for line in lines)
+def test_a_blade_shows_the_stresses_of_its_own_kind(example: Shop) -> None:
+    def stresses(blade: int) -> list[str]:
+        names = shown(example, "mild-steel", blade)
+        return [n for n in names if n.startswith(("blade_stress", "blade_yield"))]
+
+    assert stresses(0) == ["blade_stress_carrier", "blade_yield_carrier"]
+    assert stresses(2) == ["blade_stress_hss", "blade_yield_hss"]

@@ -1,10 +1,16 @@
 """What a card takes for granted, as sentences a person can check at the machine."""
 
+import math
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
+import numpy as np
+
 from chartgen.limits.allowances import allowances_for
+from chartgen.limits.run import windows
 from chartgen.model.blade import Edge
+from chartgen.model.lathe import BarSurface, ChuckKind, JawFace
 from chartgen.model.material import Material
 from chartgen.model.motor import PowerIs
 from chartgen.model.shop import LengthUnits, Shop
@@ -97,7 +103,9 @@ def test_several_materials_are_not_told_apart(example: Shop) -> None:
 
 
 def test_a_plastic_without_force_data_is_said_to_be_unchecked(example: Shop) -> None:
-    assert "No published force data: motor torque is not checked." in text(example, "nylon")
+    assert "No published force data: torque, blade, work and grip are not checked." in text(
+        example, "nylon"
+    )
 
 
 def test_hand_and_power_feeding_each_say_their_rule(example: Shop, shop_of: ShopOf) -> None:
@@ -118,13 +126,98 @@ def test_the_rule_of_the_motor_and_what_is_not_computed_are_said(example: Shop) 
         "Solid bar: cuts up to 3 min may use the motor's one-cut torque, longer ones and tubes "
         "only its continuous torque." in said
     )
-    assert "Not computed: chatter" in said
+    assert said.endswith("Not computed: chatter, the stiffness of this lathe.")
+    lathe = replace(example.lathe, tool_stiffness=20000.0)
+    assert text(replace(example, lathe=lathe)).endswith("Not computed: chatter.")
+
+
+def test_grip_and_the_place_of_the_cut_have_a_short_line_each(example: Shop) -> None:
+    lines = text(example).splitlines()
+    assert "Grip: 12 kN assumed (half of the table for 125 mm), friction 0.10 bright bar." in lines
+    assert "Cut 5 mm from the jaws; blade may sink 0.10 mm." in lines
+
+
+def with_chuck(shop: Shop, **changes: object) -> Shop:
+    chuck = replace(shop.lathe.chuck, **changes)  # type: ignore[arg-type]
+    return replace(shop, lathe=replace(shop.lathe, chuck=chuck))
+
+
+# Steel 0.10, aluminium x 0.95, brass x 0.90, grey iron x 0.80 [RN-1391].
+def test_friction_goes_from_the_lowest_to_the_highest_of_the_materials(example: Shop) -> None:
+    assert "friction 0.08 to 0.10 bright bar." in text(example, "mild-steel", "grey-iron-250")
+    black = replace(example, work=replace(example.work, surface=BarSurface.BLACK))
+    assert "friction 0.45 black bar in serrated jaws." in text(
+        with_chuck(black, jaws=JawFace.SERRATED)
+    )
+
+
+# 250 N of grip for each N·m on the key [CHUCK-2757180].
+def test_what_is_known_of_the_chuck_is_said_instead_of_half_the_table(example: Shop) -> None:
+    assert "Grip: 10 kN from 40 N·m on the key, friction" in text(
+        with_chuck(example, key_torque=40.0)
+    )
+    assert "Grip: collet; no limit is worked out for it." in text(
+        with_chuck(example, kind=ChuckKind.COLLET)
+    )
+    assert "Grip: 3.1 kN assumed (half of the nearest table, 80 mm; none for 63 mm)" in text(
+        with_chuck(example, size=63.0)
+    )
+    third = replace(example, allowances={"grip_share": 0.3})
+    assert "Grip: 7.2 kN assumed (0.3 of the table for 125 mm)" in text(third)
+
+
+def test_what_is_known_of_bar_and_tool_post_is_said(example: Shop) -> None:
+    shop = replace(
+        example,
+        work=replace(example.work, jaw_distance=12.0),
+        lathe=replace(example.lathe, tool_stiffness=20000.0),
+    )
+    assert (
+        "Cut 12 mm from the jaws; blade may sink 0.10 mm; tool post 20000 N/mm as measured."
+        in text(shop)
+    )
+
+
+def dig_in(shop: Shop, *materials: str) -> list[str]:
+    found = [load_material(key) for key in materials]
+    over = windows(shop, materials=found, diameters=[12.0, 25.0, 50.0])
+    lines = assumption_lines(shop, materials=found, blades=shop.blades, windows=over)
+    return [line for line in lines if line.startswith("Dig-in: ")]
+
+
+def test_a_stated_backlash_is_held_against_what_each_blade_swallows(example: Shop) -> None:
+    found = load_material("mild-steel")
+    over = windows(example, materials=[found], diameters=[12.0, 25.0, 50.0])
+    lines = assumption_lines(example, materials=[found], blades=example.blades, windows=over)
+    (line,) = (line for line in lines if line.startswith("Dig-in: "))
+    assert line == (
+        "Dig-in: A swallows 0.12 to 0.14 mm of sudden extra bite, B 0.06 to 0.07, C 0.21; your "
+        "backlash is 0.15 mm."
+    )
+    told = [float(n) for n in re.findall(r"\d\.\d\d", line)]
+    slack = over.dig_in.slack[0]
+    ends = [end(blade[np.isfinite(blade)]) for blade in slack for end in (np.min, np.max)]
+    assert told[:4] == [math.floor(100.0 * float(end)) / 100.0 for end in ends[:4]]
+
+
+def test_nothing_is_said_of_a_dig_in_without_backlash_force_or_one_material(
+    example: Shop,
+) -> None:
+    slide = replace(example.lathe.cross_slide, backlash=None)
+    unstated = replace(example, lathe=replace(example.lathe, cross_slide=slide))
+    assert dig_in(example, "mild-steel")
+    assert not dig_in(unstated, "mild-steel")
+    assert not dig_in(example, "nylon")
+    assert not dig_in(example, "mild-steel", "c45")
+    assert "Dig-in" not in text(example)
 
 
 def test_lengths_are_in_the_units_of_the_card(example: Shop) -> None:
     shop = replace(example, request=replace(example.request, units=LengthUnits.INCH))
     assert "Chuck 4.921 in, marked 4000 rev/min." in text(shop)
     assert "out 1.260 in." in text(shop)
+    assert "Cut 0.197 in from the jaws; blade may sink 0.0039 in." in text(shop)
+    assert dig_in(shop, "mild-steel")[0].endswith("; your backlash is 0.006 in.")
 
 
 def band(shop: Shop, *materials: Material) -> str:
@@ -141,5 +234,5 @@ def test_the_force_band_is_one_line_with_the_widest_side_of_each(
         "Force estimate ±35 % under 0.1 mm/rev, -35 +25 % above; limits use the high side."
     )
     assert band(example, load_material("nylon")) == (
-        "No published force data: motor torque is not checked."
+        "No published force data: torque, blade, work and grip are not checked."
     )

@@ -10,14 +10,14 @@ from chartgen.model.material import Material
 from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.pipeline import printed_cards
 from chartgen.reference.tables import load_material
-from chartgen.wording.card import PrintedCard, file_name_part, lathe_card, overview_card
+from chartgen.wording.card import AnyCard, ChartCard, file_name_part, lathe_card, overview_card
 from chartgen.wording.cautions import card_cautions
 from chartgen.wording.printed import blade_letter
 
 SIZES = (12.0, 25.0, 50.0, 100.0)
 
 
-def chart_card(shop: Shop, material: Material) -> PrintedCard:
+def chart_card(shop: Shop, material: Material) -> ChartCard:
     found = windows(shop, materials=[material], diameters=SIZES)
     return lathe_card(shop, found, material, "lathe-chart-a5")
 
@@ -70,6 +70,17 @@ def test_an_overview_has_the_materials_for_columns_without_the_one_letter_they_s
         "Stainless steel 304",
     ]
     assert {column.letter for column in card.chart.columns} == {"B"}
+
+
+def test_a_lathe_card_tells_of_a_dig_in_and_an_overview_does_not(
+    example: Shop, mild_steel: Material
+) -> None:
+    def told(card: AnyCard) -> list[str]:
+        return [line for line in card.assumptions if line.startswith("Dig-in: A swallows ")]
+
+    found = windows(example, materials=[mild_steel], diameters=SIZES)
+    assert len(told(lathe_card(example, found, mild_steel, "lathe-chart-a5"))) == 1
+    assert not told(overview_card(example, found, example.blades[0], "overview-a5"))
 
 
 def test_a_card_in_inches_has_inch_sizes_and_feeds(example: Shop, mild_steel: Material) -> None:

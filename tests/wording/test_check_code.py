@@ -11,7 +11,7 @@ from chartgen.model.material import Material
 from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.pipeline import printed_cards
 from chartgen.reference.tables import load_material
-from chartgen.wording.card import PrintedCard
+from chartgen.wording.card import AnyCard
 from chartgen.wording.check_code import check_code
 
 Change = Callable[[Shop], Shop]
@@ -53,6 +53,11 @@ CHANGES: dict[str, Change] = {
     "efficiency": part("drive", efficiency=0.9),
     "fastest spindle": part("drive", fastest_spindle=2400.0),
     "chuck": part("chuck", marked_speed=None),
+    "pull on the chuck key": part("chuck", key_torque=40.0),
+    "backlash": part("cross_slide", backlash=0.2),
+    "stiffness of the tool post": lathe(tool_stiffness=8000.0),
+    "distance from the jaws": lambda shop: replace(shop, work=replace(shop.work, jaw_distance=9.0)),
+    "bar behind the spindle": lambda shop: replace(shop, work=replace(shop.work, bar_behind=300.0)),
     "travel of the handle": part("cross_slide", travel_per_turn=2.54),
     "dial": part("cross_slide", dial_reads=DialReads.DIAMETER),
     "units": request(units=LengthUnits.INCH),
@@ -100,7 +105,7 @@ def test_a_code_keeps_still_when_other_materials_or_layouts_join_the_list(exampl
     assert code(request(layouts=("lathe-chart-a5",))(example)) == code(example)
 
 
-def by_stem(shop: Shop) -> dict[str, PrintedCard]:
+def by_stem(shop: Shop) -> dict[str, AnyCard]:
     return {card.file_stem: card for card in printed_cards(shop)}
 
 

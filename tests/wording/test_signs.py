@@ -11,7 +11,7 @@ from chartgen.limits.reasons import Reason
 from chartgen.limits.run import windows
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
-from chartgen.wording.signs import POWER_FEED, SLOW, TIGHT, legend_of, sign_of
+from chartgen.wording.signs import DIG_IN, POWER_FEED, SLOW, TIGHT, legend_of, sign_of
 
 # What the letter of a cell can be: any ceiling, and the two that stand for a missing window.
 ON_A_CELL = [
@@ -37,7 +37,13 @@ def fitting(chart: SpeedFeedChart) -> ChartCell:
     """Return a cell with a window and without any remark."""
     cell = chart.rows[0][0]
     assert cell.cut is not None
-    plain = replace(cell.cut, is_tight=False, is_slow=False, wants_power_feed=False)
+    plain = replace(
+        cell.cut,
+        is_tight=False,
+        is_slow=False,
+        wants_power_feed=False,
+        swallows_backlash=True,
+    )
     return replace(cell, cut=plain, ceiling_reason=Reason.INSERT_FEED)
 
 
@@ -51,6 +57,7 @@ def test_each_remark_adds_its_sign(fitting: ChartCell) -> None:
         TIGHT: replace(fitting.cut, is_tight=True),
         SLOW: replace(fitting.cut, is_slow=True),
         POWER_FEED: replace(fitting.cut, wants_power_feed=True),
+        DIG_IN: replace(fitting.cut, swallows_backlash=False),
     }
     for sign, cut in remarks.items():
         assert sign_of(replace(fitting, cut=cut)) == f"F{sign}"
@@ -60,6 +67,43 @@ def test_all_remarks_stand_in_a_fixed_order(fitting: ChartCell) -> None:
     assert fitting.cut is not None
     cut = replace(fitting.cut, is_tight=True, is_slow=True, wants_power_feed=True)
     assert sign_of(replace(fitting, cut=cut)) == "F!~*"
+    slow_alone = replace(cut, is_tight=False, wants_power_feed=False, swallows_backlash=False)
+    assert sign_of(replace(fitting, cut=slow_alone)) == "F~^"
+
+
+# Three blades side by side leave no room for more on an A5 card.
+def test_beside_slack_the_slow_edge_gives_way_where_three_signs_would_stand(
+    fitting: ChartCell,
+) -> None:
+    assert fitting.cut is not None
+    cut = replace(fitting.cut, is_tight=True, is_slow=True, swallows_backlash=False)
+    assert sign_of(replace(fitting, cut=cut)) == "F!^"
+    cut = replace(cut, wants_power_feed=True)
+    assert sign_of(replace(fitting, cut=cut)) == "F!*^"
+
+
+def test_a_cut_that_cannot_swallow_the_backlash_is_told_what_to_do(
+    chart: SpeedFeedChart, fitting: ChartCell
+) -> None:
+    assert fitting.cut is not None
+    cell = replace(fitting, cut=replace(fitting.cut, swallows_backlash=False))
+    (entry,) = (e for e in legend_of([with_cell(chart, cell)]) if e.sign == DIG_IN)
+    assert (entry.short, entry.on_back) == ("slack", True)
+    assert entry.sentence == (
+        "A sudden bite as large as your backlash is more than this cut swallows: pull steadily "
+        "against the slack, snug the gibs."
+    )
+
+
+# A floor never stands on a cell: without a window its ceiling or the slowest spindle is named.
+def test_the_legend_has_no_letter_that_no_cell_can_carry(
+    chart: SpeedFeedChart, fitting: ChartCell
+) -> None:
+    marks = {reason.mark for reason in ON_A_CELL}
+    dead = [reason for reason in Reason if reason.mark not in marks]
+    assert {Reason.EDGE_FLOOR, Reason.SKIN_FLOOR} <= set(dead)
+    for reason in dead:
+        assert legend_of([with_cell(chart, replace(fitting, ceiling_reason=reason))]) == ()
 
 
 def test_a_cell_without_window_carries_what_forbids_it(chart: SpeedFeedChart) -> None:

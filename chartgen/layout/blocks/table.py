@@ -148,7 +148,8 @@ def _column_gap(
     if gap >= _LEAST_COLUMN_GAP * em:
         return min(gap, _MOST_COLUMN_GAP * em)
     fit, room = 0, setting.width - stub
-    for track in tracks:
+    # Whichever columns the owner drops, the widest first is the number that always helps.
+    for track in sorted(tracks, key=lambda track: -track.width):
         room -= track.width + _LEAST_COLUMN_GAP * em
         fit += room >= 0.0
     what = "material" if layout.card == "overview" else "blade"

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from chartgen.model.lathe import BarSurface
+from chartgen.model.lathe import BarSurface, Chuck
 from chartgen.model.lathe import JawFace as Jaws
 from chartgen.model.material import IsoGroup, Material
 from chartgen.model.shop import Shop
@@ -38,13 +38,16 @@ def held_in(shop: Shop) -> str:
     return bar if jaws is Jaws.SMOOTH else f"{bar} in {jaws.value} jaws"
 
 
-def friction_of(shop: Shop, material: Material) -> Friction:
-    """Return the friction of one material in the jaws of a shop."""
-    data, jaws = load_holding(), shop.lathe.chuck.jaws
+def friction_of(chuck: Chuck, surface: BarSurface, material: Material) -> Friction:
+    """Return the friction of one material in the jaws of a chuck.
+
+    Plastics have no factor of their own; brass is the cautious one of their group.
+    """
+    data, jaws = load_holding(), chuck.jaws
     name = _factor_name(material)
     return Friction(
-        held=f"{shop.work.surface.value} bar in {jaws.value} jaws",
-        on_steel=data.jaw_friction[_SURFACES[shop.work.surface]][JawFace(jaws.value)],
+        held=f"{surface.value} bar in {jaws.value} jaws",
+        on_steel=data.jaw_friction[_SURFACES[surface]][JawFace(jaws.value)],
         factor=data.friction_factor[name] if name else None,
         factor_name=name,
     )

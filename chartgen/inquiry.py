@@ -21,10 +21,10 @@ from chartgen.reference.tables import load_material, material_keys
 from chartgen.units import magnitude
 from chartgen.wording.advice import advise
 from chartgen.wording.assumptions import assumption_lines
+from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.doubts import doubts, plate_lines
 from chartgen.wording.explanation import Explanation, explain
 from chartgen.wording.nearest import nearest_name
-from chartgen.wording.printed import blade_letter
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -35,6 +35,7 @@ class ChosenCut:
     position: DrivePosition
     feed: MillimetresPerRev[float]
     seconds_per_turn: Seconds[float]
+    seconds_of_cut: Seconds[float]
     is_tight: bool
     is_slow: bool
     wants_power_feed: bool
@@ -133,6 +134,7 @@ def _chosen_cut(shop: Shop, windows: Windows, index: tuple[int, int, int]) -> Ch
                 travel_per_turn=shop.lathe.cross_slide.travel_per_turn,
             )
         ),
+        seconds_of_cut=60.0 * float(windows.grid.depth[0, 0, index[2], 0]) / (feed * speed),
         is_tight=bool(windows.is_tight[index]),
         is_slow=bool(windows.is_slow[index]),
         wants_power_feed=bool(windows.wants_power_feed[index]),

@@ -23,7 +23,7 @@ from chartgen.limits.dig_in import dig_in, motor_ratios
 from chartgen.limits.force_capacities.grip import slip_force
 from chartgen.limits.reasons import CODES, Reason
 from chartgen.limits.regimes import Regimes, regimes
-from chartgen.limits.tightness import is_slow, is_tight, wants_power_feed
+from chartgen.limits.tightness import is_slow, tightness, wants_power_feed
 from chartgen.limits.way_out import nearest_way_out
 from chartgen.limits.window import Windows
 from chartgen.model.shop import Feeding, LengthUnits
@@ -83,7 +83,7 @@ def choose(case: Case, units: LengthUnits) -> Windows:
     stall_torque = at_best(np.concatenate(twice, axis=3))
     slips = np.broadcast_to(slip_force(case, grip_safety=1.0), (*shape, trials.position.size))
     slips = at_best(np.concatenate([slips, slips], axis=3))
-    tight = has_window & is_tight(
+    tight_flags = has_window * tightness(
         case,
         feed=chosen,
         floor=floor,
@@ -95,7 +95,8 @@ def choose(case: Case, units: LengthUnits) -> Windows:
         grid=grid,
         positions=trials.positions,
         has_window=has_window,
-        is_tight=tight,
+        is_tight=tight_flags > 0,
+        tight_flags=tight_flags,
         is_slow=has_window & is_slow(case, chosen_speed, start[..., 0]),
         wants_power_feed=has_window & wants_power_feed(case, chosen * chosen_speed),
         dig_in=dig_in(
@@ -115,7 +116,7 @@ def choose(case: Case, units: LengthUnits) -> Windows:
         floor_code=floor_code,
         ceiling=ceiling,
         ceiling_code=ceiling_code,
-        way_out=nearest_way_out(grid, has_window=has_window, is_tight=tight),
+        way_out=nearest_way_out(grid, has_window=has_window, is_tight=tight_flags > 0),
     )
 
 

@@ -1,5 +1,7 @@
 """How far a chosen cut can be trusted: tight, slow for its edge, too slow for a hand."""
 
+from enum import IntFlag
+
 import numpy as np
 
 from chartgen.limits.case import Case
@@ -9,6 +11,7 @@ from chartgen.physics.kinematics import spindle_speed
 from chartgen.quantities import (
     BoolArray,
     FloatArray,
+    IntArray,
     MillimetresPerMinute,
     MillimetresPerRev,
     Newtons,
@@ -20,7 +23,27 @@ _SLIP = 1e-9
 _AT_THE_CAP = 0.95
 
 
-def is_tight(
+class Tight(IntFlag):
+    """Why a cell is tight; several may hold at once."""
+
+    NARROW = 1
+    TIMID = 2
+    DEEP = 4
+    LOOSE = 8
+
+    @property
+    def words(self) -> str:
+        """The reasons in a few words each."""
+        said = {
+            Tight.NARROW: "ceiling near the floor",
+            Tight.TIMID: "feed far under the start feed",
+            Tight.DEEP: "slot deep for its width",
+            Tight.LOOSE: "grip small for the force",
+        }
+        return ", ".join(words for reason, words in said.items() if reason in self)
+
+
+def tightness(
     case: Case,
     *,
     feed: MillimetresPerRev[FloatArray],
@@ -28,8 +51,8 @@ def is_tight(
     ceiling: MillimetresPerRev[FloatArray],
     slips: Newtons[FloatArray],
     stalls: Newtons[FloatArray],
-) -> BoolArray:
-    """Return where a cell (M, B, D) has little room.
+) -> IntArray:
+    """Return why a cell (M, B, D) has little room, as `Tight` flags; 0 where it has enough.
 
     Its ceiling is near its floor, its feed far under the start feed, the slot in steel deep
     for its width, or the grip less than `grip_tight` times the expected force (`slips` is the
@@ -43,7 +66,13 @@ def is_tight(
     deep = grid.is_steel & (grid.depth > allowances.depth_over_width * grid.width)
     expected = nominal_force(grid, feed[..., np.newaxis])[..., 0]
     loose = (slips < allowances.grip_tight * expected) & (stalls > slips / allowances.grip_safety)
-    return np.asarray(narrow | timid | deep[..., 0] | loose)
+    reasons = (
+        (Tight.NARROW, narrow),
+        (Tight.TIMID, timid),
+        (Tight.DEEP, deep[..., 0]),
+        (Tight.LOOSE, loose),
+    )
+    return np.asarray(sum(np.where(holds, int(reason), 0) for reason, holds in reasons))
 
 
 def is_slow(

@@ -27,16 +27,17 @@ class Windows:
 
     Where `has_window` is False, speed and feed are those of the nearest miss and `feed` is
     NaN. `floor_code` and `ceiling_code` index REASONS: what ends the window on each side.
-    `is_slow`: below the speed this edge likes. `wants_power_feed`: the handle turns so
-    slowly that a hand cannot keep it even. `dig_in`: what a sudden extra bite does.
-    `way_out` is the index of the owned blade that has a window where this one has none, or
-    -1 where only the saw is left.
+    `tight_flags` say why a cell is tight (see `Tight`). `is_slow`: below the speed this edge
+    likes. `wants_power_feed`: the handle turns so slowly that a hand cannot keep it even.
+    `dig_in`: what a sudden extra bite does. `way_out` is the index of the owned blade that
+    has a window where this one has none, or -1 where only the saw is left.
     """
 
     grid: Grid
     positions: tuple[DrivePosition, ...]
     has_window: BoolArray
     is_tight: BoolArray
+    tight_flags: IntArray
     is_slow: BoolArray
     wants_power_feed: BoolArray
     dig_in: DigIn

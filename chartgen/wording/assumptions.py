@@ -11,9 +11,9 @@ from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Feeding, Shop
+from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.holding_lines import cut_line, dig_in_lines, grip_line, not_computed_line
 from chartgen.wording.numbers import length_label, write_length, write_speed_ceiling
-from chartgen.wording.printed import blade_letter
 
 NO_FORCE = "No published force data: torque, blade, work and grip are not checked."
 

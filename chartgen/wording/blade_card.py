@@ -7,6 +7,7 @@ from chartgen.limits.reasons import Reason
 from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
+from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.card import PrintedCard, make_card
 from chartgen.wording.numbers import (
     feed_label,
@@ -17,7 +18,7 @@ from chartgen.wording.numbers import (
     write_length,
     write_speed_ceiling,
 )
-from chartgen.wording.printed import PrintedTable, blade_letter
+from chartgen.wording.printed import PrintedTable
 
 NONE = "–"
 

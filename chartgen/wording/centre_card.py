@@ -10,6 +10,7 @@ from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.physics.centre import CentreFeedRule
 from chartgen.quantities import Millimetres, Minutes
+from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.card import PrintedCard, make_card
 from chartgen.wording.numbers import (
     feed_label,
@@ -18,7 +19,7 @@ from chartgen.wording.numbers import (
     write_length,
     write_speed,
 )
-from chartgen.wording.printed import PrintedTable, blade_letter
+from chartgen.wording.printed import PrintedTable
 
 NONE = "–"
 _NO_WINDOW = "No window with any blade of this shop: saw it off and face the end."

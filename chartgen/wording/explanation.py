@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from chartgen.limits.cut import Cut, Side
+from chartgen.limits.tightness import Tight
 from chartgen.limits.window import Windows
 from chartgen.model.shop import Shop
 from chartgen.wording.allowances import allowance_lines
@@ -16,6 +17,7 @@ from chartgen.wording.numbers import (
 )
 from chartgen.wording.step import Step
 from chartgen.wording.steps_blade import blade_steps
+from chartgen.wording.steps_centre import centre_steps
 from chartgen.wording.steps_dig_in import dig_in_steps
 from chartgen.wording.steps_feed import feed_steps, pace_steps
 from chartgen.wording.steps_force import force_steps, torque_steps
@@ -59,6 +61,7 @@ def explain(shop: Shop, windows: Windows, cut: Cut) -> Explanation:
         *work_steps(shop, cut),
         *grip_steps(shop, cut),
         *dig_in_steps(shop, cut),
+        *centre_steps(shop, windows, cut),
         *pace_steps(shop, cut),
     )
     return Explanation(
@@ -84,6 +87,8 @@ def outcome(shop: Shop, windows: Windows, cut: Cut) -> str:
     if cut.side is Side.NO_WINDOW:
         return f"No window. Nearest miss at {write_speed(cut.spindle_speed)} rev/min: {ends}."
     verdict = windows.verdict(index).value
+    if windows.is_tight[index]:
+        verdict += f" ({Tight(int(windows.tight_flags[index])).words})"
     margin = float(windows.ceiling[index]) / cut.feed
     return (
         f"{write_speed(cut.spindle_speed)} rev/min {cut.position.mark}".rstrip()

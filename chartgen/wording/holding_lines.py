@@ -13,8 +13,8 @@ from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.quantities import Millimetres
 from chartgen.reference.chucks import load_holding
+from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.numbers import length_label, write_length, write_slack
-from chartgen.wording.printed import blade_letter
 
 _INCH = 25.4
 _HALF = 0.5

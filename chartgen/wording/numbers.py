@@ -5,6 +5,7 @@ computed one.
 """
 
 import math
+from collections.abc import Callable
 from fractions import Fraction
 
 from chartgen.model.shop import LengthUnits
@@ -23,6 +24,7 @@ _SLIP = 1e-9
 _FRACTION_SLIP = 1e-4
 _TENTH = 0.1
 _WHOLE_TURNS_FROM = 10.0
+_WHOLE_SECONDS_FROM = 10.0
 _WHOLE_METRES_FROM = 20.0
 # (from this many seconds on, step): nobody counts tenths, but near one second a half is
 # a quarter of the feed.
@@ -134,6 +136,30 @@ def write_pace(
             if floor * (1.0 - _SLIP) <= meant <= ceiling * (1.0 + _SLIP):
                 return _write_seconds(count * step, step)
     return f"{seconds:.2f}"
+
+
+def write_seconds(seconds: Seconds[float]) -> str:
+    """Return a time in seconds: whole ones from ten on, tenths below."""
+    return f"{seconds:.0f}" if seconds >= _WHOLE_SECONDS_FROM else f"{seconds:.1f}"
+
+
+def write_feed_floor_whole(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
+    """Return a floor of feed with its unit: in mm, as the formulas have it, and as the card."""
+    return _both(feed, units, write_feed_floor)
+
+
+def write_feed_ceiling_whole(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
+    """Return a ceiling of feed with its unit: in mm, and as the card has it."""
+    return _both(feed, units, write_feed_ceiling)
+
+
+def _both(feed: float, units: LengthUnits, write: Callable[[float, LengthUnits], str]) -> str:
+    metric = write(feed, LengthUnits.METRIC)
+    if math.isinf(feed):
+        return metric
+    if units is LengthUnits.METRIC:
+        return f"{metric} {feed_label(units)}"
+    return f"{metric} mm/rev ({write(feed, units)} {feed_label(units)})"
 
 
 def _write_seconds(seconds: float, step: float) -> str:

@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
-from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart
+from chartgen.charts.speed_feed import ChartCell, ChosenCut, SpeedFeedChart
 from chartgen.limits.window import Verdict
-from chartgen.model.shop import LengthUnits, Shop
+from chartgen.model.shop import Feeding, LengthUnits, Shop
+from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.numbers import (
     feed_label,
     length_label,
@@ -13,6 +14,7 @@ from chartgen.wording.numbers import (
     write_feed_floor,
     write_length,
     write_pace,
+    write_seconds,
     write_speed,
 )
 from chartgen.wording.signs import LegendEntry, legend_of, sign_of
@@ -98,13 +100,9 @@ def print_overview(chart: SpeedFeedChart) -> PrintedChart:
     )
 
 
-def blade_letter(shop: Shop, name: str) -> str:
-    """Return the letter that stands for a blade on every card of a shop."""
-    return "ABCDEFGHIJKLMNOPQRSTUVWXYZ"[[blade.name for blade in shop.blades].index(name) % 26]
-
-
 def _printed(chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[str]) -> PrintedChart:
     units = chart.shop.request.units
+    by_hand = chart.shop.request.feeding is Feeding.HAND
     letters = [blade_letter(chart.shop, column.blade.name) for column in chart.columns]
     # A letter tells blades apart; where all columns share one it would only be noise.
     lettered = len(set(letters)) > 1
@@ -114,7 +112,7 @@ def _printed(chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[st
         corner=f"Ø {length_label(units)}",
         speed_heading="rev/min",
         feed_heading=feed_label(units),
-        pace_heading="s/turn",
+        pace_heading="s/turn" if by_hand else "s/cut",
         columns=tuple(
             PrintedColumn(
                 letter=letter, name=name, heading=f"{letter}  {name}" if lettered else name
@@ -133,11 +131,7 @@ def _cell(cell: ChartCell, shop: Shop, units: LengthUnits) -> PrintedCell:
         speed=write_speed(cut.spindle_speed) if cut else "",
         position=cut.position.mark if cut else "",
         feed=write_feed(cut.feed, units) if cut else "",
-        pace=write_pace(
-            seconds=cut.seconds_per_turn, feed=cut.feed, floor=cell.floor, ceiling=cell.ceiling
-        )
-        if cut
-        else "",
+        pace=_pace(cell, cut, shop) if cut else "",
         sign=sign_of(cell),
         way_out="" if cut else _way_out(cell, shop),
         floor=write_feed_floor(cell.floor, units),
@@ -145,6 +139,15 @@ def _cell(cell: ChartCell, shop: Shop, units: LengthUnits) -> PrintedCell:
         ceiling=write_feed_ceiling(cell.ceiling, units),
         ceiling_reason=cell.ceiling_reason.legend,
         verdict=cell.verdict.value,
+    )
+
+
+def _pace(cell: ChartCell, cut: ChosenCut, shop: Shop) -> str:
+    """Return seconds a handle turn, or under power feed, where no hand turns, a whole cut."""
+    if shop.request.feeding is Feeding.POWER:
+        return write_seconds(cut.seconds_of_cut)
+    return write_pace(
+        seconds=cut.seconds_per_turn, feed=cut.feed, floor=cell.floor, ceiling=cell.ceiling
     )
 
 

@@ -5,10 +5,11 @@ and small signs say how far the cell can be trusted.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart
 from chartgen.limits.reasons import Reason
+from chartgen.wording.blade_letters import letter_of
 
 LEGEND_LEAD = "First met if pushed harder:"
 """Stands before the letters on the front of a card."""
@@ -52,8 +53,8 @@ _SIGNS = (
     LegendEntry(
         TIGHT,
         "tight",
-        "Tight: little room between rubbing and too much. Keep to the numbers; rather use "
-        "another blade.",
+        "Tight: a narrow window, a deep slot or a weak grip. Keep to the numbers; better "
+        "another blade, or the saw.",
         on_back=True,
     ),
     LegendEntry(
@@ -88,6 +89,21 @@ _SAW = LegendEntry(
     "No window for any blade of this shop: saw it off and face the end.",
     on_back=True,
 )
+
+
+def _other_blade(charts: Sequence[SpeedFeedChart], lost: Sequence[ChartCell]) -> LegendEntry:
+    """Return what "use A" means; a card that does not show the blade says which it is."""
+    shop = charts[0].shop
+    shown = {column.blade.name for chart in charts for column in chart.columns}
+    offered = {cell.way_out.name for cell in lost if cell.way_out is not None}
+    named = [
+        f"{letter_of(shop.blades, blade.name)} is {blade.name}"
+        for blade in shop.blades
+        if blade.name in offered - shown
+    ]
+    if not named:
+        return _OTHER_BLADE
+    return replace(_OTHER_BLADE, short=f"no window; {', '.join(named)}")
 
 
 def sign_of(cell: ChartCell) -> str:
@@ -125,7 +141,7 @@ def legend_of(charts: Sequence[SpeedFeedChart]) -> tuple[LegendEntry, ...]:
     lost = [cell for chart in charts for row in chart.rows for cell in row if cell.cut is None]
     ways = []
     if any(cell.way_out for cell in lost):
-        ways.append(_OTHER_BLADE)
+        ways.append(_other_blade(charts, lost))
     if any(cell.way_out is None for cell in lost):
         ways.append(_SAW)
     return (*letters, *signs, *ways)

@@ -6,7 +6,7 @@ from chartgen.limits.grid import feeds_for_width
 from chartgen.limits.reasons import Reason
 from chartgen.model.lathe import DialReads
 from chartgen.model.shop import Feeding, Shop
-from chartgen.wording.numbers import write_feed_ceiling, write_feed_floor
+from chartgen.wording.numbers import write_feed_ceiling_whole, write_feed_floor_whole
 from chartgen.wording.step import Step, allowance_source
 
 
@@ -36,7 +36,7 @@ def feed_steps(shop: Shop, cut: Cut) -> list[Step]:
             "Floor: the edge must cut, not rub",
             "f = k r / 1000",
             f"k = {ratio:g} ({'by hand' if by_hand else 'power feed'}), r = {radius:g} µm",
-            write_feed_floor(floors[Reason.EDGE_FLOOR], units),
+            write_feed_floor_whole(floors[Reason.EDGE_FLOOR], units),
             f"{allowance_source(name)}; radius: {radius_source}",
         )
     ]
@@ -46,7 +46,7 @@ def feed_steps(shop: Shop, cut: Cut) -> list[Step]:
                 "Floor: under the skin of a work-hardening metal",
                 "least feed",
                 f"ISO group {cut.material.iso_group.letter}",
-                write_feed_floor(floors[Reason.SKIN_FLOOR], units),
+                write_feed_floor_whole(floors[Reason.SKIN_FLOOR], units),
                 allowance_source("work_hardening_feed"),
             )
         )
@@ -56,7 +56,7 @@ def feed_steps(shop: Shop, cut: Cut) -> list[Step]:
             "Ceiling: largest feed of the width",
             "by width",
             width,
-            write_feed_ceiling(largest, units),
+            write_feed_ceiling_whole(largest, units),
             row.largest.citation,
         ),
     ]
@@ -68,7 +68,7 @@ def feed_steps(shop: Shop, cut: Cut) -> list[Step]:
                 "f = z p / n",
                 f"z = {allowances.handle_turns_most:g} turns/min, p = {slide.travel_per_turn:.4g} "
                 f"mm/turn, n = {cut.spindle_speed:g} rev/min",
-                write_feed_ceiling(ceilings[Reason.HAND_PACE], units),
+                write_feed_ceiling_whole(ceilings[Reason.HAND_PACE], units),
                 allowance_source("handle_turns_most"),
             )
         )

@@ -6,7 +6,7 @@ from chartgen.limits.reasons import Reason
 from chartgen.model.material import ForceData
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Shop
-from chartgen.wording.numbers import write_feed_ceiling
+from chartgen.wording.numbers import write_feed_ceiling_whole
 from chartgen.wording.step import Step, allowance_source
 
 _NO_DATA = (
@@ -97,14 +97,14 @@ def torque_steps(shop: Shop, cut: Cut) -> list[Step]:
             "Ceiling: torque",
             "h = (2000 T / (D A))^(1/(1-mc)), A = kc1.1 b x reserve x high side",
             f"T = {cut.torque_available:.1f} N·m",
-            write_feed_ceiling(ceilings[reason], shop.request.units),
+            write_feed_ceiling_whole(ceilings[reason], shop.request.units),
             "inverse of the power law",
         ),
         Step(
             "Ceiling: stall",
             "the same with stall torque",
             f"T = {cut.torque_stall:.1f} N·m",
-            write_feed_ceiling(ceilings[Reason.STALL], shop.request.units),
+            write_feed_ceiling_whole(ceilings[Reason.STALL], shop.request.units),
             "inverse of the power law",
         ),
     ]

@@ -48,7 +48,7 @@ def speed_steps(shop: Shop, cut: Cut) -> list[Step]:
         )
     steps.append(
         Step(
-            "Speed chosen: nearest in ratio to the start speed that the drive can turn",
+            "Speed chosen: nearest to the start speed that still leaves a firm feed",
             "v = π D n / 1000",
             f"n = {cut.spindle_speed:g} rev/min in position {cut.position.name}",
             f"{cut.cutting_speed:.1f} m/min at the outside",

@@ -12,7 +12,7 @@ from chartgen.pipeline import printed_cards
 from chartgen.reference.tables import load_material
 from chartgen.wording.card import AnyCard, ChartCard, file_name_part, lathe_card, overview_card
 from chartgen.wording.cautions import card_cautions
-from chartgen.wording.printed import blade_letter
+from chartgen.wording.blade_letters import blade_letter
 
 SIZES = (12.0, 25.0, 50.0, 100.0)
 

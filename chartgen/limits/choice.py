@@ -23,7 +23,7 @@ from chartgen.limits.dig_in import dig_in, motor_ratios
 from chartgen.limits.force_capacities.grip import slip_force
 from chartgen.limits.reasons import CODES, Reason
 from chartgen.limits.regimes import Regimes, regimes
-from chartgen.limits.tightness import is_slow, tightness, wants_power_feed
+from chartgen.limits.tightness import DIAL_SLIP, is_slow, tightness, wants_power_feed
 from chartgen.limits.way_out import nearest_way_out
 from chartgen.limits.window import Windows
 from chartgen.model.shop import Feeding, LengthUnits
@@ -159,7 +159,7 @@ def _key(
         spindle_speed(cutting_speed=case.grid.soft_floor, diameter=case.grid.diameter)
     )
     soft_floor = np.maximum(soft_floor, case.allowances.poor_speed * start)
-    over_soft_floor = speed >= soft_floor * (1.0 - _SLIP)
+    over_soft_floor = speed >= soft_floor * (1.0 - DIAL_SLIP)
     by_hand = case.feeding is Feeding.HAND
     # A gearbox has only its own feeds: the one nearest to the target gives nothing away.
     give = case.allowances.feed_give if by_hand else _NEAREST_GEARBOX_FEED

@@ -15,6 +15,7 @@ from chartgen.limits.force_capacities.torque import shortest_feed
 from chartgen.limits.reasons import Reason
 from chartgen.limits.run import make_case, windows
 from chartgen.limits.speed_caps import SPEED_CAPS
+from chartgen.limits.tightness import DIAL_SLIP
 from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import DrivePosition
@@ -124,7 +125,7 @@ class Cut:
     @property
     def is_under_soft_floor(self) -> bool:
         """Whether metal may build up on the edge at this speed."""
-        return self.cutting_speed < self.soft_floor_speed * (1.0 - _SLIP)
+        return self.cutting_speed < self.soft_floor_speed * (1.0 - DIAL_SLIP)
 
 
 def recommended(

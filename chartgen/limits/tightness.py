@@ -19,6 +19,8 @@ from chartgen.quantities import (
 )
 
 _SLIP = 1e-9
+# A soft floor is no exact number: a dial set within this share of it stands on it.
+DIAL_SLIP = 0.01
 # A speed this near to its cap counts as held by the cap.
 _AT_THE_CAP = 0.95
 
@@ -86,8 +88,12 @@ def is_slow(
     grid = case.grid
     soft_floor = np.asarray(spindle_speed(cutting_speed=grid.soft_floor, diameter=grid.diameter))
     held_back = speed < _AT_THE_CAP * np.broadcast_to(case.speed_cap[..., 0], speed.shape)
-    poor = grid.is_carbide[..., 0] & (speed < case.allowances.poor_speed * start) & held_back
-    return np.asarray((speed < soft_floor[..., 0] * (1.0 - _SLIP)) | poor)
+    poor = (
+        grid.is_carbide[..., 0]
+        & (speed < (1.0 - DIAL_SLIP) * case.allowances.poor_speed * start)
+        & held_back
+    )
+    return np.asarray((speed < soft_floor[..., 0] * (1.0 - DIAL_SLIP)) | poor)
 
 
 def wants_power_feed(case: Case, feed_rate: MillimetresPerMinute[FloatArray]) -> BoolArray:

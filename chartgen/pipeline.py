@@ -12,14 +12,14 @@ from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import layout_names, load_layout
 from chartgen.layout.placed import Document
 from chartgen.limits.run import windows
+from chartgen.limits.window import Windows
+from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material, load_transmission, material_keys
 from chartgen.renderers.fonts import measure
 from chartgen.renderers.pdf import render_pdf
-from chartgen.wording.blade_card import blade_card
 from chartgen.wording.card import AnyCard, PrintedCard, lathe_card, overview_card
-from chartgen.wording.centre_card import centre_card
 from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
 
@@ -90,11 +90,25 @@ def printed_cards(shop: Shop) -> list[AnyCard]:
             lathe_card(shop, all_windows, m, n, tuple(g)) for m in materials for g in blades
         ],
         "overview": lambda n: [overview_card(shop, w, b, n) for b in shop.blades for w in some],
-        "blade-card": lambda n: [blade_card(shop, g, b, n) for b in shop.blades for g in groups],
-        "centre-card": lambda n: [centre_card(shop, all_windows, m, n) for m in materials],
+        "blade-card": lambda n: _blade_cards(shop, groups, n),
+        "centre-card": lambda n: _centre_cards(shop, all_windows, materials, n),
     }
     cards = [card for n in shop.request.layouts for card in makers[load_layout(n).card](n)]
     return _with_names_of_their_own(cards)
+
+
+def _blade_cards(shop: Shop, groups: Sequence[Sequence[Material]], name: str) -> list[AnyCard]:
+    from chartgen.wording.blade_card import blade_card
+
+    return [blade_card(shop, group, b, name) for b in shop.blades for group in groups]
+
+
+def _centre_cards(
+    shop: Shop, all_windows: Windows, materials: Sequence[Material], name: str
+) -> list[AnyCard]:
+    from chartgen.wording.centre_card import centre_card
+
+    return [centre_card(shop, all_windows, material, name) for material in materials]
 
 
 def in_groups(items: Sequence[Item], most: int) -> list[list[Item]]:

@@ -22,7 +22,7 @@ from chartgen.quantities import (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)
 class BladeStrength:
     """Forces in N, shape (1, B, 1, 1); the edge sits on top of the blade.
 

@@ -15,7 +15,7 @@ from chartgen.model.shop import Feeding
 from chartgen.quantities import FloatArray, IntArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)
 class Trials:
     """Speeds worth trying for each cell; the last axis K runs over all of them.
 
@@ -31,7 +31,7 @@ class Trials:
     torque_stall: FloatArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)
 class Case:
     """Everything a limit may look at."""
 

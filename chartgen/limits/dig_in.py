@@ -36,7 +36,7 @@ __all__ = ["DigIn", "Gives", "dig_in"]
 _WATTS_PER_KILOWATT = 1000.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)
 class DigIn:
     """Slack of each cell [mm], the code of what gives first, and the turns carried on.
 

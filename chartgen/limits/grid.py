@@ -17,7 +17,7 @@ from chartgen.model.shop import Feeding
 from chartgen.quantities import BoolArray, FloatArray, Millimetres, frozen_array
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)
 class Grid:
     """The cells. Shapes: m = (M,1,1,1), mb = (M,B,1,1), b = (1,B,1,1), d = (1,1,D,1).
 

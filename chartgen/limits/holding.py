@@ -19,7 +19,7 @@ from chartgen.reference.chuck_sizes import scroll_chuck_of_size
 from chartgen.reference.chucks import BodyMaterial, ScrollChuck, load_holding
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)
 class Holding:
     """Grip of one chuck. `friction` is (M, 1, 1, 1); `static_grip` is inf for a collet.
 

@@ -27,7 +27,7 @@ Kind = TypeVar("Kind", np.float64, np.int8)
 _UNDER = 1.0 - 1e-6
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)
 class Regimes:
     """The trials of both regimes joined along the last axis (2 K), in mm/rev.
 

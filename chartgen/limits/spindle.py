@@ -102,6 +102,29 @@ def input_efficiency(kind: MotorKind, allowances: Allowances) -> Fraction[float]
     return by_kind[kind]
 
 
+def corner_speed(motor: Motor, allowances: Allowances) -> RevsPerMinute[float]:
+    """Return the motor speed below which no more torque for one cut is to be had.
+
+    Base speed, but for a brushed motor: there the line that full volts allow still rises
+    below base speed, up to what the controller lets through.
+    """
+    if motor.kind is not MotorKind.BRUSHED_DC:
+        return motor.base_speed
+    no_load = _no_load_ratio(motor, allowances)
+    return motor.base_speed * (no_load - _dc_one_cut(motor, allowances) * (no_load - 1.0))
+
+
+def _no_load_ratio(motor: Motor, allowances: Allowances) -> float:
+    """Return no-load over base speed; a plate with one speed for both leaves the allowance."""
+    if motor.fastest is not None and motor.fastest > motor.base_speed:
+        return motor.fastest / motor.base_speed
+    return allowances.dc_no_load
+
+
+def _dc_one_cut(motor: Motor, allowances: Allowances) -> float:
+    return motor.overload or allowances.dc_one_cut
+
+
 def _torque_ratio(
     motor: Motor, speed_ratio: FloatArray, duration: Duration, allowances: Allowances
 ) -> FloatArray:
@@ -111,16 +134,10 @@ def _torque_ratio(
     if kind is MotorKind.INVERTER:
         return np.asarray(_inverter_ratio(motor, speed_ratio, duration, allowances))
     if kind is MotorKind.BRUSHED_DC:
-        # A plate that gives one speed for both leaves the no-load speed to the allowance.
-        above_base = motor.fastest is not None and motor.fastest > motor.base_speed
-        no_load = (
-            motor.fastest / motor.base_speed
-            if motor.fastest is not None and above_base
-            else allowances.dc_no_load
-        )
+        no_load = _no_load_ratio(motor, allowances)
         hold = {
             Duration.CONTINUOUS: 1.0,
-            Duration.ONE_CUT: motor.overload or allowances.dc_one_cut,
+            Duration.ONE_CUT: _dc_one_cut(motor, allowances),
             Duration.STALL: motor.current_limit or allowances.dc_stall,
         }[duration]
         return np.asarray(

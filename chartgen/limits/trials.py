@@ -3,7 +3,7 @@
 A listed speed is a trial as it stands. A range is tried at the start speed and at a ladder
 of slower ones, each clipped into the range and under every cap and set as the dial can be
 set; slower rungs matter where torque rises as speed falls. The corner of the torque curve,
-where the motor turns at its base speed, is tried too: below it no more torque is to be had.
+where the motor gives its most for one cut, is tried too: below it no more is to be had.
 """
 
 import math
@@ -14,7 +14,7 @@ import numpy as np
 
 from chartgen.limits.case import Trials
 from chartgen.limits.grid import Grid
-from chartgen.limits.spindle import Duration, Spindle
+from chartgen.limits.spindle import Duration, Spindle, corner_speed
 from chartgen.model.lathe import DrivePosition
 from chartgen.physics.kinematics import spindle_speed
 from chartgen.quantities import FloatArray, RevsPerMinute
@@ -27,8 +27,8 @@ def make_trials(*, grid: Grid, spindle: Spindle, speed_cap: RevsPerMinute[FloatA
     """Return the trial speeds of every drive position for every cell."""
     start = np.asarray(spindle_speed(cutting_speed=grid.start_speed, diameter=grid.diameter))
     positions = spindle.lathe.drive.positions
-    base_speed = spindle.lathe.motor.base_speed
-    blocks = [_speeds(position, start, speed_cap, base_speed) for position in positions]
+    corner = corner_speed(spindle.lathe.motor, spindle.allowances)
+    blocks = [_speeds(position, start, speed_cap, corner) for position in positions]
     return _trials(spindle, positions, blocks)
 
 
@@ -57,14 +57,14 @@ def _distance(position: DrivePosition, speed: float) -> float:
 
 
 def _speeds(
-    position: DrivePosition, start: FloatArray, cap: FloatArray, base_speed: float
+    position: DrivePosition, start: FloatArray, cap: FloatArray, corner_speed_of_motor: float
 ) -> FloatArray:
     if position.is_single_speed:
         return np.full((1, 1, 1, 1), position.slowest)
     ladder = np.array(LADDER).reshape(1, 1, 1, -1)
     step = position.dial_step
     top = np.minimum(cap, position.fastest)
-    corner = np.full_like(start, base_speed / position.motor_ratio)
+    corner = np.full_like(start, corner_speed_of_motor / position.motor_ratio)
     wanted = np.concatenate([start * ladder, np.minimum(corner, start)], axis=3)
     speed = np.round(np.minimum(wanted, top) / step) * step
     # Rounding to the dial may have passed the cap by up to half a step.

@@ -21,7 +21,7 @@ class Verdict(Enum):
     NO_WINDOW = "no window"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)
 class Windows:
     """The window and the recommended cut of every cell, shape (material, blade, diameter).
 

@@ -2,23 +2,29 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from math import ceil
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from chartgen.errors import DescriptionError, RequestError
+from chartgen.errors import DescriptionError, DoesNotFitError, RequestError
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.spindle import Duration, make_spindle
 from chartgen.model.shop import Shop
 from chartgen.pipeline import (
     EXAMPLE_NAME,
     describe,
+    in_groups,
     lay_out,
     printed_cards,
     render,
     table_card,
     with_materials,
 )
+from chartgen.reference.tables import material_keys
+from chartgen.wording.printed import PrintedChart
 
 ShopText = Callable[[str], str]
 ShopOf = Callable[..., Shop]
@@ -105,3 +111,66 @@ def test_the_same_shop_gives_the_same_bytes(example: Shop) -> None:
     first, second = (render(lay_out(printed_cards(shop))[0]) for _ in range(2))
     assert first.startswith(b"%PDF-")
     assert first == second
+
+
+def test_more_blades_than_a_card_holds_run_on_to_a_second_one(example: Shop) -> None:
+    more = tuple(replace(example.blades[0], name=f"blade {n}") for n in range(5))
+    shop = replace(
+        with_materials(example, ["c45"]),
+        blades=more,
+    )
+    shop = replace(shop, request=replace(shop.request, layouts=("lathe-chart-a5",)))
+    first, second = printed_cards(shop)
+    assert (first.file_stem, second.file_stem) == ("lathe-chart-a5-c45", "lathe-chart-a5-c45-2")
+    charts = [card.chart for card in (first, second)]
+    names = [
+        [c.letter for c in chart.columns] for chart in charts if isinstance(chart, PrintedChart)
+    ]
+    assert [letter for card in names for letter in card] == ["A", "B", "C", "D", "E"]
+    assert sorted(len(card) for card in names) == [2, 3]
+
+
+def test_more_materials_than_a_card_holds_run_on_to_a_second_one(example: Shop) -> None:
+    keys = material_keys()[:8]
+    shop = replace(with_materials(example, keys), blades=example.blades[:1])
+    for layout in ("overview-a5", "blade-card-a6"):
+        one = replace(shop, request=replace(shop.request, layouts=(layout,)))
+        stem = f"{layout}-2-0-carbide"
+        assert [card.file_stem for card in printed_cards(one)] == [stem, f"{stem}-2"]
+    # A card of its own for each material needs no second.
+    charts = replace(shop, request=replace(shop.request, layouts=("lathe-chart-a5",)))
+    assert [card.file_stem for card in printed_cards(charts)] == [
+        f"lathe-chart-a5-{key}" for key in keys
+    ]
+
+
+@given(items=st.lists(st.integers(), max_size=60), most=st.integers(1, 9))
+def test_groups_keep_every_item_in_order_and_are_few_full_and_even(
+    items: list[int], most: int
+) -> None:
+    groups = in_groups(items, most)
+    assert [item for group in groups for item in group] == items
+    sizes = [len(group) for group in groups]
+    assert max(sizes) <= most
+    assert max(sizes) - min(sizes) <= 1
+    assert len(groups) == max(1, ceil(len(items) / most))
+
+
+def test_every_different_reason_why_cards_do_not_fit_is_told_once(example: Shop) -> None:
+    request = replace(
+        example.request,
+        diameters=tuple(float(size) for size in range(3, 63)),
+        materials=("mild-steel", "c45"),
+        layouts=("lathe-chart-a5", "overview-a5", "centre-card-a6"),
+    )
+    cards = printed_cards(replace(example, request=request))
+    reasons = []
+    for card in cards:
+        try:
+            lay_out([card])
+        except DoesNotFitError as error:
+            reasons.append(str(error))
+    assert 1 < len(set(reasons)) <= len(reasons) < len(cards)
+    with pytest.raises(DoesNotFitError) as caught:
+        lay_out([*cards, *cards])
+    assert str(caught.value).splitlines() == list(dict.fromkeys(reasons))

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from chartgen.limits.allowances import Allowances, allowances_for, edge_radius
+from chartgen.limits.holding import nearest_chuck
 from chartgen.limits.run import windows
 from chartgen.limits.spindle import transmission_efficiency
 from chartgen.model.blade import Blade
@@ -17,6 +18,7 @@ from chartgen.model.material import Material
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Shop
 from chartgen.quantities import Millimetres, MillimetresPerRev, RevsPerMinute
+from chartgen.reference.chucks import load_holding
 
 # A cell that loses its window has moved further than any number can say.
 _LOST = 10.0
@@ -119,7 +121,7 @@ def _assumptions(
     if shop.lathe.motor.kind is not MotorKind.MEASURED:
         yield from _drive(shop, blade, material, allowances)
     if shop.lathe.chuck.kind is not ChuckKind.COLLET:
-        yield from _grip(shop, with_allowance, allowances, blade, material)
+        yield from _grip(shop, allowances, blade, material)
 
 
 def _force(
@@ -165,26 +167,23 @@ def _drive(
 
 
 def _grip(
-    shop: Shop,
-    with_allowance: WithAllowance,
-    allowances: Allowances,
-    blade: Blade,
-    material: Material,
+    shop: Shop, allowances: Allowances, blade: Blade, material: Material
 ) -> Iterator[tuple[str, str, Change, Change]]:
     chuck = shop.lathe.chuck
     if chuck.key_torque is None:
-        share = allowances.grip_share
-        low, high = (with_allowance("grip_share", value) for value in (share / 2.0, 1.0))
-        words = f"{100 * share / 2.0:.0f} % of the table", "the table's"
+        # As a pull on the key, so that neither end is lifted by the light pull assumed.
+        per_torque = load_holding().grip.grip_per_key_torque.value
+        full = nearest_chuck(chuck.size)[0].static_grip.value / per_torque
+        share = allowances.grip_share / 2.0
+        torques = (share * full, full)
+        words = f"{100 * share:.0f} % of the table", "the table's"
     else:
-        low, high = (
-            replace(
-                shop,
-                lathe=replace(shop.lathe, chuck=replace(chuck, key_torque=chuck.key_torque * part)),
-            )
-            for part in (0.7, 1.3)
-        )
+        torques = (0.7 * chuck.key_torque, 1.3 * chuck.key_torque)
         words = "-30 %", "+30 %"
+    low, high = (
+        replace(shop, lathe=replace(shop.lathe, chuck=replace(chuck, key_torque=torque)))
+        for torque in torques
+    )
     yield (
         "grip of the chuck",
         "a torque wrench on the key",

@@ -24,15 +24,23 @@ _CLOSE_TO_JAWS: Millimetres[float] = 2.0
 
 
 class Way(Enum):
-    """What to change, in a few words with a place for a number."""
+    """What to change, in a few words with a place for a name or a number.
+
+    Lengths stand in mm; wording writes them in the units of the card.
+    """
 
     OTHER_BLADE = "take blade {what}"
     SHARPER_EDGE = "put in a fresh {what} edge"
-    SHORTER = "let the blade stand out only {what} mm"
-    LONGER = "let the blade stand out {what} mm, if it is long enough"
-    CLOSER = "cut {what} mm from the jaws"
+    SHORTER = "let the blade stand out only {what}"
+    LONGER = "let the blade stand out {what}, if it is long enough"
+    CLOSER = "cut {what} from the jaws"
     TIGHTER = "pull the chuck key with {what} N·m, its full torque"
     POWER_FEED = "use the power feed"
+
+    @property
+    def is_length(self) -> bool:
+        """Whether what is to be changed is a length."""
+        return self in {Way.SHORTER, Way.LONGER, Way.CLOSER}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -70,7 +70,7 @@ def make_card(
 
     With the windows of its chart a card also tells what a dig-in does.
     """
-    code = check_code(shop, materials=materials, layout=layout)
+    code = check_code(shop, materials=materials, layout=layout, subject=subject)
     date = shop.date or "undated"
     return PrintedCard(
         file_stem=f"{layout}-{file_name_part(subject)}",

@@ -17,11 +17,12 @@ _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 _LENGTH = 8
 
 
-def check_code(shop: Shop, *, materials: Sequence[Material], layout: str) -> str:
+def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subject: str) -> str:
     """Return the code of a card, as in "7Q2F-K9MD"."""
     inputs = (
         __version__,
         layout,
+        subject,
         shop.revision,
         shop.date,
         shop.lathe,

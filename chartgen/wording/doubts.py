@@ -18,7 +18,7 @@ def doubts(shop: Shop) -> tuple[str, ...]:
 
 def plate_lines(shop: Shop) -> tuple[str, ...]:
     """Return what the plates and dials were read as, for the owner to compare."""
-    motor, drive, slide = shop.lathe.motor, shop.lathe.drive, shop.lathe.cross_slide
+    motor = shop.lathe.motor
     ratios = {
         "overload": motor.overload,
         "breakdown": motor.breakdown,
@@ -26,16 +26,26 @@ def plate_lines(shop: Shop) -> tuple[str, ...]:
     }
     stated = "".join(f", {name} {100 * r:.0f} %" for name, r in ratios.items() if r is not None)
     fastest = f", fastest {motor.fastest:g} rev/min" if motor.fastest is not None else ""
+    if motor.kind is MotorKind.MEASURED:
+        return "Motor: as measured at the spindle.", _dial_line(shop), _blade_line(shop)
     plate = (
         f"Motor: {motor.kind.value}, plate {motor.plate_power:.4g} W {motor.power_is.value}, base "
         f"{motor.base_speed:g} rev/min{fastest}{stated}."
     )
-    blades = "; ".join(f"{blade.name} cuts {blade.insert_width:.4g} mm" for blade in shop.blades)
-    dial = (
+    return plate, _dial_line(shop), _blade_line(shop)
+
+
+def _dial_line(shop: Shop) -> str:
+    slide = shop.lathe.cross_slide
+    return (
         f"Cross-slide: {slide.travel_per_turn:.4g} mm of tool travel a turn, {slide.divisions} "
-        f"divisions. Spindle at most {drive.fastest_spindle:g} rev/min."
+        f"divisions. Spindle at most {shop.lathe.drive.fastest_spindle:g} rev/min."
     )
-    return plate, dial, f"Blades: {blades}."
+
+
+def _blade_line(shop: Shop) -> str:
+    blades = "; ".join(f"{blade.name} cuts {blade.insert_width:.4g} mm" for blade in shop.blades)
+    return f"Blades: {blades}."
 
 
 def _power(shop: Shop) -> str:

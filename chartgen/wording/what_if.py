@@ -4,7 +4,13 @@ from chartgen.limits.cut import Cut
 from chartgen.limits.sensitivity import Outcome, Sensitivity, sensitivities
 from chartgen.limits.ways_out import WayOut, ways_out
 from chartgen.model.shop import LengthUnits, Shop
-from chartgen.wording.numbers import feed_label, write_feed, write_speed
+from chartgen.wording.numbers import (
+    feed_label,
+    length_label,
+    write_feed,
+    write_length,
+    write_speed,
+)
 
 
 def cell_ways(shop: Shop, cut: Cut) -> list[str]:
@@ -26,11 +32,17 @@ def cell_sensitivity(shop: Shop, cut: Cut) -> list[str]:
 def way_lines(ways: tuple[WayOut, ...], units: LengthUnits) -> list[str]:
     """Return a line for each way out, as a sentence with what it leads to."""
     return [
-        f"{way.way.value.format(what=way.what)}: {way.verdict.value}, "
+        f"{way.way.value.format(what=_what(way, units))}: {way.verdict.value}, "
         f"{write_speed(way.spindle_speed)} rev/min and {write_feed(way.feed, units)} "
         f"{feed_label(units)}, ceiling {way.room:.1f} times the floor"
         for way in ways
     ]
+
+
+def _what(way: WayOut, units: LengthUnits) -> str:
+    if not way.way.is_length:
+        return way.what
+    return f"{write_length(float(way.what), units)} {length_label(units)}"
 
 
 def sensitivity_lines(found: tuple[Sensitivity, ...], units: LengthUnits) -> list[str]:

@@ -95,7 +95,7 @@ def test_a_blade_good_up_to_the_chuck_has_nothing_beyond(example: Shop) -> None:
 
 
 def test_a_blade_of_no_use_still_names_what_gives_way(shop_of: ShopOf, stainless: Material) -> None:
-    shop = shop_of("750 W inverter", {"750 W": "10 W"})
+    shop = shop_of("750 W inverter", {"750 W": "20 W"})
     (row,) = blade_use(shop, [stainless], shop.blades[1]).rows
     assert (row.good, row.usable) == (None, ())
     assert row.beyond is not None

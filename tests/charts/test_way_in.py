@@ -40,7 +40,7 @@ def test_fewer_than_three_windows_are_all_shown(example: Shop, mild_steel: Mater
 
 
 def test_without_any_window_there_is_no_way_in(shop_of: ShopOf, stainless: Material) -> None:
-    shop = shop_of("750 W inverter", {"750 W": "10 W"})
+    shop = shop_of("750 W inverter", {"750 W": "20 W"})
     found = windows(shop, materials=[stainless], diameters=[30.0, 50.0])
     assert not found.has_window.any()
     assert centre_chart(shop, found, stainless).ways == ()

@@ -13,6 +13,7 @@ import pytest
 
 from chartgen import __version__, pipeline
 from chartgen.description.example import example_text
+from chartgen.errors import DoesNotFitError
 from chartgen.layout.layout_file import layout_names
 from chartgen.reference.tables import load_bibliography, material_keys
 from chartgen.wording.printed import PrintedCell
@@ -94,7 +95,9 @@ def test_a_table_needs_no_layout_with_a_lathe_chart(
 def test_try_says_inside_and_what_is_recommended(inside: Inside) -> None:
     code, out, _ = inside("try", *CUT, *TRIED)
     assert code == 0
-    assert re.match(r"INSIDE: Between the floor [\d.]+ \(.+\) and the ceiling [\d.]+ mm/rev", out)
+    verdict, advice, end = out.split("\n")
+    assert (verdict, end) == ("INSIDE", "")
+    assert re.match(r"Between the floor [\d.]+ \(.+\) and the ceiling [\d.]+ mm/rev", advice)
 
 
 @pytest.mark.parametrize(
@@ -103,8 +106,8 @@ def test_try_says_inside_and_what_is_recommended(inside: Inside) -> None:
 def test_try_tells_timid_from_bold_in_words_and_json(inside: Inside, feed: str, side: str) -> None:
     words = ("try", *CUT, "--speed", "1000 rpm", "--feed", feed)
     said, told = inside(*words)[1], json.loads(inside(*words, "--json")[1])
-    assert side in said.partition(":")[0]
-    assert said == f"{told['verdict'].upper()}: {told['advice']}\n"
+    assert side in said.partition("\n")[0]
+    assert said == f"{told['verdict'].upper()}\n{told['advice']}\n"
     assert told["feed_mm_rev"] == pytest.approx(float(feed.split(maxsplit=1)[0]))
     assert told["spindle_speed_rpm"] == pytest.approx(1000)
     limits = (told["floor"]["feed_mm_rev"], told["ceiling"]["feed_mm_rev"])
@@ -131,7 +134,9 @@ def test_explain_shows_steps_with_sources_in_words_and_json(inside: Inside) -> N
         for key in ("title", "formula", "values", "result", "source"):
             assert step[key], step
             assert step[key] in text
-    assert all(line in text for line in told["allowances"])
+    for part in ("ways_out", "sensitivity", "allowances"):
+        assert told[part]
+        assert all(f"\n  {line}\n" in text for line in told[part])
     assert text.startswith(told["heading"])
 
 
@@ -148,7 +153,65 @@ def test_json_holds_no_number_that_json_lacks(inside: Inside) -> None:
 def test_check_says_what_was_understood(inside: Inside) -> None:
     code, out, err = inside("check")
     assert (code, err) == (0, "")
-    assert out.startswith("Invented training shop, revision A, 2026-11-25\nInvented bench lathe")
+    lines = out.splitlines()
+    assert lines[:4] == [
+        "Invented training shop, revision A, 2026-11-25",
+        (
+            "Motor: inverter, plate 750 W shaft, base 1400 rev/min, fastest 2800 rev/min, "
+            "overload 150 %."
+        ),
+        "Cross-slide: 2 mm of tool travel a turn, 40 divisions. Spindle at most 2500 rev/min.",
+        "Blades: 2.0 carbide cuts 2 mm; 3.0 carbide cuts 3 mm; 1.6 HSS cuts 1.587 mm.",
+    ]
+    assert lines[4].startswith("Invented bench lathe 125: ")
+    shop = pipeline.describe(None, pipeline.EXAMPLE_NAME)
+    number = len(pipeline.printed_cards(shop))
+    assert lines[-1] == f"{number} cards, all of which fit their layouts."
+
+
+# Sixty rows are too many for two of the four layouts.
+def test_check_and_make_tell_every_card_that_does_not_fit_at_once(
+    inside: Inside, tmp_path: Path, example_with: ExampleWith
+) -> None:
+    sizes = ", ".join(f'"{size} mm"' for size in range(3, 63))
+    old = re.search(r"^diameters = \[.*?\]", example_text().decode(), re.MULTILINE | re.DOTALL)
+    assert old
+    (tmp_path / "my.toml").write_text(
+        example_with((old.group(), f"diameters = [{sizes}]")), "utf-8"
+    )
+    code, out, err = inside("check", "my.toml")
+    assert code == 2
+    assert "fit their layouts" not in out
+    told = err.splitlines()
+    assert len(set(told)) == len(told)
+    assert {line.split()[1] for line in told} == {"lathe-chart-a5", "overview-a5"}
+    shop = pipeline.describe((tmp_path / "my.toml").read_bytes(), "my.toml")
+    reasons = set()
+    for card in pipeline.printed_cards(shop):
+        try:
+            pipeline.lay_out([card])
+        except DoesNotFitError as error:
+            reasons.add(str(error))
+    assert set(told) == reasons
+    assert inside("make", "my.toml") == (2, "", err)
+    assert not (tmp_path / "cards").exists()
+
+
+def test_doubts_are_told_by_check_and_beside_the_names_of_the_cards(
+    inside: Inside, tmp_path: Path, example_with: ExampleWith
+) -> None:
+    doubt = (
+        "Mind: the spindle can turn 2500 rev/min, the chuck is marked 2000; the cards keep to "
+        "the chuck.\n"
+    )
+    (tmp_path / "my.toml").write_text(
+        example_with(('marked_speed = "4000 rpm"', 'marked_speed = "2000 rpm"')), "utf-8"
+    )
+    code, out, err = inside("make", "my.toml", "--material", "c45")
+    assert (code, err) == (0, doubt)
+    assert all(line.endswith(".pdf") for line in out.splitlines())
+    assert doubt in inside("check", "my.toml")[1]
+    assert inside("make", "--material", "c45")[2] == ""
 
 
 def test_the_example_can_be_checked_as_it_comes(chartgen: Chartgen, tmp_path: Path) -> None:

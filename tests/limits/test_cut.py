@@ -173,3 +173,13 @@ def test_the_nearest_miss_of_a_cell_without_window_is_held_at_its_floor(
     _, cut = recommended(example, material=mild_steel, blade=example.blades[2], diameter=50.0)
     assert cut.side is Side.NO_WINDOW
     assert cut.feed == cut.floor.feed
+
+
+# A soft floor is no exact number: within a hundredth of it a dial stands on it.
+@pytest.mark.parametrize(("share", "is_under"), [(0.991, False), (0.989, True)])
+def test_a_speed_within_a_hundredth_of_the_soft_floor_is_not_under_it(
+    example: Shop, mild_steel: Material, share: float, *, is_under: bool
+) -> None:
+    soft_floor = turned(example, mild_steel, speed=500.0, feed=0.05).soft_floor_speed
+    speed = share * 1000.0 * soft_floor / (pi * 25.0)
+    assert turned(example, mild_steel, speed=speed, feed=0.05).is_under_soft_floor is is_under

@@ -26,8 +26,9 @@ FeedFor = Callable[[float, float], float]
 CeilingOf = Callable[[Cut, Reason], float]
 # Printed: static grip and largest speed of a steel body, by size.
 TABLE = {80.0: (10_000.0, 7000.0), 125.0: (24_000.0, 5500.0), 400.0: (65_000.0, 2000.0)}
-# Allowances and derived: share of the table, share lost at its speed, N for each N.m, reserves.
-SHARE, LOST, PER_TORQUE = 0.5, 0.5, 250.0
+# Allowances and derived: share of the table, a light pull on the key [N.m], share lost at its
+# speed, N for each N.m, reserves.
+SHARE, KEY_PULL, LOST, PER_TORQUE = 0.5, 25.0, 0.5, 250.0
 GRIP_SAFETY, CUT_SAFETY, TIGHT = 1.5, 1.2, 4.0
 WIDTH = 2.0
 
@@ -36,6 +37,11 @@ def lost_at(speed: float, size: float, scale: float = 1.0) -> float:
     """Return what speed takes off: with its square, half of the table at its largest speed."""
     grip, largest = TABLE[size]
     return LOST * scale * grip * (speed / largest) ** 2
+
+
+def assumed(table: float) -> float:
+    """Return the grip without a known pull: of share and light pull the larger."""
+    return min(max(SHARE * table, PER_TORQUE * KEY_PULL), table)
 
 
 def allowed(static_grip: float, lost: float, friction: float = 0.10) -> float:
@@ -54,7 +60,7 @@ def cut_of(shop: Shop, material: Material, *, speed: float, diameter: float = 12
 
 @pytest.mark.parametrize("speed", [300.0, 1000.0, 1800.0])
 @pytest.mark.parametrize("size", [80.0, 125.0])
-def test_a_share_of_the_tables_grip_holds_less_the_faster_it_turns(
+def test_the_larger_of_share_and_light_pull_holds_less_the_faster_it_turns(
     example: Shop,
     mild_steel: Material,
     mild_steel_feed: FeedFor,
@@ -63,7 +69,8 @@ def test_a_share_of_the_tables_grip_holds_less_the_faster_it_turns(
     speed: float,
 ) -> None:
     shop = with_chuck(example, Chuck(size=size, marked_speed=4000.0))
-    force = allowed(SHARE * TABLE[size][0], lost_at(speed, size))
+    assert assumed(TABLE[size][0]) == {80.0: 6250.0, 125.0: 12_000.0}[size]
+    force = allowed(assumed(TABLE[size][0]), lost_at(speed, size))
     # 12 mm is thin enough for the drive to turn the bar in the jaws.
     cut = cut_of(shop, mild_steel, speed=speed)
     assert ceiling_of(cut, Reason.GRIP) == pytest.approx(mild_steel_feed(force, WIDTH))
@@ -96,6 +103,24 @@ def test_a_measured_pull_outranks_the_allowed_share(example: Shop) -> None:
 
     assert [grip(share, 40.0) for share in (0.3, 0.9)] == [10_000.0, 10_000.0]
     assert [grip(share, None) for share in (0.3, 0.9)] == pytest.approx([7200.0, 21_600.0])
+
+
+# 80 mm holds 10 kN by the table: its half stands until the pull gives more, up to the table.
+@pytest.mark.parametrize(
+    ("pull", "grip"),
+    [(19.9, 5000.0), (20.1, 5025.0), (30.0, 7500.0), (39.9, 9975.0), (40.1, 10_000.0)],
+)
+def test_a_light_pull_counts_where_it_gives_more_than_the_share(
+    example: Shop, pull: float, grip: float
+) -> None:
+    shop = replace(example, allowances={"key_pull": pull})
+    found = make_holding(Chuck(size=80.0), BarSurface.BRIGHT, [], allowances_for(shop))
+    assert found.static_grip == pytest.approx(grip)
+    # A pull stated in the shop file silences both.
+    stated = make_holding(
+        Chuck(size=80.0, key_torque=16.0), BarSurface.BRIGHT, [], allowances_for(shop)
+    )
+    assert stated.static_grip == pytest.approx(4000.0)
 
 
 # [RN-1391] table 4: bright bar counts as rough, black bar as unmachined.
@@ -152,9 +177,11 @@ def test_a_chuck_smaller_than_the_table_grips_with_the_square_of_its_size(
     chuck = Chuck(size=63.0, marked_speed=4000.0)
     found = make_holding(chuck, BarSurface.BRIGHT, [mild_steel], allowances_for(example))
     assert not found.in_table
-    assert found.static_grip == pytest.approx(SHARE * scale * 10_000.0)
+    # 6202 N: a light pull of 25 N.m would give 6250 N, more than the whole table.
+    assert scale * 10_000.0 < PER_TORQUE * KEY_PULL
+    assert found.static_grip == pytest.approx(scale * 10_000.0)
     cut = cut_of(with_chuck(example, chuck), mild_steel, speed=1000.0)
-    force = allowed(SHARE * scale * 10_000.0, lost_at(1000.0, 80.0, scale))
+    force = allowed(scale * 10_000.0, lost_at(1000.0, 80.0, scale))
     assert ceiling_of(cut, Reason.GRIP) == pytest.approx(mild_steel_feed(force, WIDTH))
 
 
@@ -194,7 +221,7 @@ def test_the_limit_is_waived_from_the_diameter_on_at_which_the_drive_stalls_firs
     # Allowances: 1.5 of rated torque at the stall, no load at 1.2 of base speed. The plate says
     # what reaches the spindle, and the spindle's 1500 rev/min are the motor's at no load.
     stall_torque = 1.5 * 60.0 * 250.0 / (2.0 * pi * 2000.0) * 1.2 * 2000.0 / 1500.0
-    slips = 0.10 * (SHARE * 10_000.0 / GRIP_SAFETY - lost_at(speed, 80.0))
+    slips = 0.10 * (assumed(10_000.0) / GRIP_SAFETY - lost_at(speed, 80.0))
     turning = 2000.0 * stall_torque / slips
     thinner = cut_of(shop, mild_steel, speed=speed, diameter=0.999 * turning)
     thicker = cut_of(shop, mild_steel, speed=speed, diameter=1.001 * turning)

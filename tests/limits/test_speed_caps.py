@@ -1,5 +1,6 @@
 """What no spindle speed may pass."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from math import inf, pi
 
@@ -11,6 +12,8 @@ from chartgen.limits.run import windows
 from chartgen.model.lathe import Work
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
+
+ShopOf = Callable[..., Shop]
 
 
 def cap(shop: Shop, material: Material, reason: Reason, diameter: float = 25.0) -> float:
@@ -160,3 +163,33 @@ def test_where_even_the_slowest_speed_whips_the_bar_the_bar_is_named(
     assert not found.has_window.any()
     assert found.floor_reason((0, 0, 0)) is Reason.SLOWEST_SPINDLE
     assert found.ceiling_reason((0, 0, 0)) is Reason.BAR_WHIP
+
+
+# With the three slowest belts gone, 562 rev/min is the slowest speed there is.
+@pytest.mark.parametrize(
+    ("marked", "behind", "reason"),
+    [
+        (4000.0, 0.0, Reason.EDGE_SPEED),
+        (100.0, 0.0, Reason.CHUCK_SPEED),
+        (4000.0, 3000.0, Reason.BAR_WHIP),
+        (50.0, 3000.0, Reason.CHUCK_SPEED),
+        (300.0, 3000.0, Reason.BAR_WHIP),
+    ],
+)
+def test_where_every_speed_is_forbidden_the_lowest_cap_is_named(
+    shop_of: ShopOf, stainless: Material, marked: float, behind: float, reason: Reason
+) -> None:
+    slow = '"115 rpm", "195 rpm", "331 rpm", '
+    shop = shop_of("550 W belts", {slow: "", "3000 rpm": f"{marked:g} rpm"})
+    shop = replace(shop, work=Work(bar_behind=behind), blades=shop.blades[2:3])
+    caps = {
+        found: cap(shop, stainless, found, 25.0)
+        for found in (Reason.EDGE_SPEED, Reason.CHUCK_SPEED, Reason.BAR_WHIP)
+    }
+    assert min(caps, key=lambda found: caps[found]) is reason
+    assert caps[reason] < 562.0
+    found = windows(shop, materials=[stainless], diameters=[25.0])
+    index = (0, 0, 0)
+    assert not found.has_window[index]
+    assert found.floor_reason(index) is Reason.SLOWEST_SPINDLE
+    assert found.ceiling_reason(index) is reason

@@ -72,18 +72,18 @@ def test_every_material_fits_every_layout(name: str) -> None:
     [
         [('units = "metric"', 'units = "inch"')],
         [('dial_reads = "radius"', 'dial_reads = "diameter"')],
-        [('projection = "16 mm"', 'projection = "1 mm"')],
+        [('projection = "16 mm"', 'projection = "2 mm"')],
         [
-            ('projection = "16 mm"', 'projection = "1 mm"'),
-            ('"32 mm"', '"1 mm"'),
-            ('"36 mm"', '"1 mm"'),
+            ('projection = "16 mm"', 'projection = "2 mm"'),
+            ('"32 mm"', '"2 mm"'),
+            ('"36 mm"', '"2 mm"'),
         ],
         [('power = "750 W"', 'power = "20 W"')],
         [('power = "750 W"', 'power = "20 kW"')],
         [('fastest_spindle = "2500 rpm"', 'fastest_spindle = "900 rpm"')],
         [('mark = "L"', 'mark = "low"'), ('mark = "H"', 'mark = "top"')],
         [('mark = "L"', ""), ('mark = "H"', "")],
-        [('"6 mm"', '"1/8 in"'), ('"60 mm"', '"1234.5 mm"')],
+        [('"6 mm"', '"1/8 in"'), ('"60 mm"', '"400.5 mm"')],
         [
             ('feeding = "hand"', 'feeding = "power"'),
             ("# power_feeds", "power_feeds"),

@@ -103,11 +103,16 @@ def test_an_allowance_that_is_not_shown_changes_nothing(shop_of: ShopOf, case: s
     assert [name for name in sorted(hidden) if moves(alone, name, material, 0)] == []
 
 
+# Of a chuck's grip the larger of share and light pull stands: on a small chuck the share moves no
+# number, on a large one the pull does not. Half the backlash only sets a sign beside a cell.
 # `worn_edge_force` is a printed what-if and `centre_height` a tolerance to set up by;
 # thresholds may lie out of these cells' reach, and a dig-in is told only where there is a window.
 THRESHOLDS = {
     "worn_edge_force",
     "centre_height",
+    "grip_share",
+    "key_pull",
+    "backlash_share",
     "room_by_hand",
     "grip_tight",
     "blade_yield_carrier",
@@ -156,6 +161,10 @@ def with_chuck(shop: Shop, **changes: object) -> Shop:
         ("rotor_inertia", 0, {}, {}),
         ("grip_tight", 2, {}, {}),
         ("room_by_hand", 1, {}, {}),
+        ("grip_share", 2, {}, {"size": 400.0}),
+        ("grip_share", 2, {}, {}),
+        ("key_pull", 2, {}, {"size": 80.0}),
+        ("key_pull", 2, {}, {"size": 50.0}),
     ],
 )
 def test_a_threshold_of_holding_bears_on_a_cell_within_its_reach(
@@ -170,11 +179,11 @@ def test_a_threshold_of_holding_bears_on_a_cell_within_its_reach(
 @pytest.mark.parametrize(
     ("chuck", "work", "gone"),
     [
-        ({"key_torque": 40.0}, {}, {"grip_share"}),
+        ({"key_torque": 40.0}, {}, {"grip_share", "key_pull"}),
         (
             {"kind": ChuckKind.COLLET},
             {},
-            {"grip_share", "grip_safety", "cut_safety", "grip_tight"},
+            {"grip_share", "key_pull", "grip_safety", "cut_safety", "grip_tight"},
         ),
         ({}, {"jaw_distance": 8.0}, {"jaw_distance"}),
     ],

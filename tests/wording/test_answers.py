@@ -166,6 +166,10 @@ def test_an_explanation_is_answered_step_by_step(example: Shop) -> None:
         "source": first.source,
     }
     assert answer["allowances"] == list(explanation.allowances)
+    assert answer["ways_out"] == list(explanation.ways)
+    assert answer["sensitivity"] == list(explanation.sensitivity)
+    assert len(answer["ways_out"]) > 1
+    assert len(answer["sensitivity"]) > 1
     json.dumps(answer, allow_nan=False)
 
 

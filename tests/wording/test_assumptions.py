@@ -159,11 +159,24 @@ def test_what_is_known_of_the_chuck_is_said_instead_of_half_the_table(example: S
     assert "Grip: collet; no limit is worked out for it." in text(
         with_chuck(example, kind=ChuckKind.COLLET)
     )
-    assert "Grip: 3.1 kN assumed (half of the nearest table, 80 mm; none for 63 mm)" in text(
-        with_chuck(example, size=63.0)
+    large = with_chuck(example, size=500.0)
+    assert "Grip: 32.5 kN assumed (half of the nearest table, 400 mm; none for 500 mm)" in text(
+        large
     )
     third = replace(example, allowances={"grip_share": 0.3})
     assert "Grip: 7.2 kN assumed (0.3 of the table for 125 mm)" in text(third)
+
+
+# 80 mm holds 10 kN by the table [CHUCK-2757180]: half of it is less than 25 N·m give.
+def test_a_small_chuck_is_said_to_be_held_by_a_light_pull(example: Shop) -> None:
+    small = with_chuck(example, size=80.0)
+    assert "Grip: 6.25 kN assumed (a pull of 25 N·m on the key), friction" in text(small)
+    weak = replace(small, allowances={"key_pull": 15.0})
+    assert "Grip: 5 kN assumed (half of the table for 80 mm), friction" in text(weak)
+    smaller = replace(with_chuck(example, size=63.0), allowances={"key_pull": 10.0})
+    assert "Grip: 3.1 kN assumed (half of the nearest table, 80 mm; none for 63 mm)" in text(
+        smaller
+    )
 
 
 def test_what_is_known_of_bar_and_tool_post_is_said(example: Shop) -> None:
@@ -191,7 +204,7 @@ def test_a_stated_backlash_is_held_against_what_each_blade_swallows(example: Sho
     lines = assumption_lines(example, materials=[found], blades=example.blades, windows=over)
     (line,) = (line for line in lines if line.startswith("Dig-in: "))
     assert line == (
-        "Dig-in: A swallows 0.12 to 0.14 mm of sudden extra bite, B 0.06 to 0.07, C 0.21; your "
+        "Dig-in: A swallows 0.12 to 0.14 mm of sudden extra bite, B 0.06 to 0.08, C 0.21; your "
         "backlash is 0.15 mm."
     )
     told = [float(n) for n in re.findall(r"\d\.\d\d", line)]

@@ -10,9 +10,9 @@ from chartgen.model.material import Material
 from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.pipeline import printed_cards
 from chartgen.reference.tables import load_material
+from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.card import AnyCard, ChartCard, file_name_part, lathe_card, overview_card
 from chartgen.wording.cautions import card_cautions
-from chartgen.wording.blade_letters import blade_letter
 
 SIZES = (12.0, 25.0, 50.0, 100.0)
 
@@ -141,13 +141,21 @@ def test_blades_are_lettered_in_the_order_of_the_shop_file(example: Shop) -> Non
     assert [blade_letter(example, blade.name) for blade in example.blades] == ["A", "B", "C"]
 
 
+def said(shop: Shop, *materials: str) -> list[str]:
+    return [c.text for c in card_cautions(shop, [load_material(key) for key in materials])]
+
+
 def signals(shop: Shop, *materials: str) -> set[str]:
-    return {c.text for c in card_cautions(shop, [load_material(key) for key in materials])}
+    return set(said(shop, *materials))
 
 
 def test_cautions_follow_materials_chuck_and_feeding(example: Shop) -> None:
     plain = signals(example, "grey-iron-250")
-    assert plain < signals(example, "grey-iron-250", "titanium-pure")
+    both = signals(example, "grey-iron-250", "titanium-pure")
+    alone = signals(example, "titanium-pure")
+    named = {text if text in alone else f"Grey cast iron 250: {text}" for text in plain}
+    assert both == named | {text if text in plain else f"Titanium, pure: {text}" for text in alone}
+    assert len(both) > len(plain)
     chuck = replace(example.lathe.chuck, marked_speed=None)
     unmarked = replace(example, lathe=replace(example.lathe, chuck=chuck))
     assert plain < signals(unmarked, "grey-iron-250")
@@ -158,6 +166,28 @@ def test_cautions_follow_materials_chuck_and_feeding(example: Shop) -> None:
         request=replace(example.request, feeding=Feeding.POWER),
     )
     assert plain < signals(powered, "grey-iron-250")
+
+
+def test_a_caution_for_one_or_two_of_several_materials_names_them(example: Shop) -> None:
+    three = said(example, "mild-steel", "free-cutting-brass", "aluminium-6082")
+    assert (
+        "Free-cutting brass: This alloy holds lead. Wash your hands before you eat, drink or "
+        "smoke. No dry sanding." in three
+    )
+    assert (
+        "Mild steel, Aluminium 6082: Oil and coolant harm skin. Wash it off. Keep oily rags out "
+        "of pockets." in three
+    )
+    assert "Grip the bar deep and tight. Badly held work is thrown." in three
+
+
+def test_a_caution_for_all_or_for_more_than_two_of_the_materials_names_none(
+    example: Shop,
+) -> None:
+    oil = "Oil and coolant harm skin. Wash it off. Keep oily rags out of pockets."
+    for keys in (["mild-steel"], ["mild-steel", "c45"], ["mild-steel", "c45", "c60", "nylon"]):
+        assert oil in said(example, *keys)
+    assert f"Mild steel, C45 steel: {oil}" in said(example, "mild-steel", "c45", "nylon")
 
 
 def test_oil_is_warned_of_except_where_the_material_is_cut_dry(example: Shop) -> None:

@@ -154,7 +154,7 @@ def test_the_height_of_the_edge_is_held_and_its_price_named(
 
 
 def test_without_a_window_the_card_says_saw(shop_of: ShopOf, stainless: Material) -> None:
-    table = print_centre_chart(chart_of(shop_of("750 W inverter", {"750 W": "10 W"}), stainless))
+    table = print_centre_chart(chart_of(shop_of("750 W inverter", {"750 W": "20 W"}), stainless))
     assert table.rows == (("No window with any blade of this shop: saw it off and face the end.",),)
     assert len(table.headings) == 1
 

@@ -41,7 +41,7 @@ def first_blade(**values: object) -> Change:
 
 
 def code(shop: Shop, *, material: str = "mild-steel", layout: str = "lathe-chart-a5") -> str:
-    return check_code(shop, materials=[load_material(material)], layout=layout)
+    return check_code(shop, materials=[load_material(material)], layout=layout, subject=material)
 
 
 CHANGES: dict[str, Change] = {
@@ -95,7 +95,7 @@ def test_a_code_changes_with_the_material_its_data_and_the_layout(
         code(example),
         code(example, material="c45"),
         code(example, layout="another"),
-        check_code(example, materials=[harder], layout="lathe-chart-a5"),
+        check_code(example, materials=[harder], layout="lathe-chart-a5", subject="mild-steel"),
     }
     assert len(codes) == 4
 

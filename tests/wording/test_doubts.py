@@ -1,11 +1,12 @@
 """What looks implausible in a shop file though nothing forbids it."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from chartgen.model.lathe import DialReads
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Shop
-from chartgen.wording.doubts import doubts
+from chartgen.wording.doubts import doubts, plate_lines
 
 
 def with_motor(shop: Shop, **plate: object) -> Shop:
@@ -15,6 +16,41 @@ def with_motor(shop: Shop, **plate: object) -> Shop:
 def with_slide(shop: Shop, **slide: object) -> Shop:
     lathe = shop.lathe
     return replace(shop, lathe=replace(lathe, cross_slide=replace(lathe.cross_slide, **slide)))  # type: ignore[arg-type]
+
+
+def test_plates_and_dials_are_told_as_they_were_read(example: Shop) -> None:
+    assert plate_lines(example) == (
+        (
+            "Motor: inverter, plate 750 W shaft, base 1400 rev/min, fastest 2800 rev/min, "
+            "overload 150 %."
+        ),
+        "Cross-slide: 2 mm of tool travel a turn, 40 divisions. Spindle at most 2500 rev/min.",
+        "Blades: 2.0 carbide cuts 2 mm; 3.0 carbide cuts 3 mm; 1.6 HSS cuts 1.587 mm.",
+    )
+
+
+def test_only_what_a_plate_states_is_told_of_it(example: Shop) -> None:
+    bare = with_motor(
+        example,
+        kind=MotorKind.SINGLE_PHASE,
+        power_is=PowerIs.INPUT,
+        fastest=None,
+        overload=None,
+        breakdown=2.0,
+    )
+    assert plate_lines(bare)[0] == (
+        "Motor: single-phase, plate 750 W input, base 1400 rev/min, breakdown 200 %."
+    )
+    limited = with_motor(example, current_limit=1.8)
+    assert plate_lines(limited)[0].endswith(
+        "fastest 2800 rev/min, overload 150 %, current limit 180 %."
+    )
+
+
+def test_a_measured_motor_is_told_no_plate(shop_of: Callable[..., Shop]) -> None:
+    lines = plate_lines(shop_of("measured"))
+    assert "measured" in lines[0]
+    assert "plate" not in lines[0]
 
 
 def test_the_example_leaves_no_doubt(example: Shop) -> None:

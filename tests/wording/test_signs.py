@@ -72,14 +72,20 @@ def test_all_remarks_stand_in_a_fixed_order(fitting: ChartCell) -> None:
 
 
 # Three blades side by side leave no room for more on an A5 card.
-def test_beside_slack_the_slow_edge_gives_way_where_three_signs_would_stand(
+def test_slack_gives_way_where_three_signs_would_stand(
     fitting: ChartCell,
 ) -> None:
     assert fitting.cut is not None
     cut = replace(fitting.cut, is_tight=True, is_slow=True, swallows_backlash=False)
-    assert sign_of(replace(fitting, cut=cut)) == "F!^"
+    assert sign_of(replace(fitting, cut=cut)) == "F!~"
     cut = replace(cut, wants_power_feed=True)
-    assert sign_of(replace(fitting, cut=cut)) == "F!*^"
+    assert sign_of(replace(fitting, cut=cut)) == "F!~*"
+    cut = replace(cut, is_slow=False)
+    assert sign_of(replace(fitting, cut=cut)) == "F!*"
+    tight = replace(cut, wants_power_feed=False)
+    assert sign_of(replace(fitting, cut=tight)) == "F!^"
+    roomy = replace(cut, is_tight=False)
+    assert sign_of(replace(fitting, cut=roomy)) == "F*^"
 
 
 def test_a_cut_that_cannot_swallow_the_backlash_is_told_what_to_do(
@@ -90,7 +96,7 @@ def test_a_cut_that_cannot_swallow_the_backlash_is_told_what_to_do(
     (entry,) = (e for e in legend_of([with_cell(chart, cell)]) if e.sign == DIG_IN)
     assert (entry.short, entry.on_back) == ("slack", True)
     assert entry.sentence == (
-        "A sudden bite as large as your backlash is more than this cut swallows: pull steadily "
+        "Half of your backlash, let in at once, is more than this cut swallows: pull steadily "
         "against the slack, snug the gibs."
     )
 

@@ -49,9 +49,10 @@ def slipping(example: Shop) -> CutAnswer:
 
 
 def test_the_grip_works_out_again_from_the_table_to_the_ceiling(slipping: CutAnswer) -> None:
-    share, table, size = numbers(step(slipping, "Grip at standstill").values)
+    share, table, size, per_torque, pull = numbers(step(slipping, "Grip at standstill").values)
     static = numbers(step(slipping, "Grip at standstill").result)[0]
-    assert (share, table, size, static) == (0.5, 24000.0, 125.0, 12000.0)
+    assert (share, table, size) == (0.5, 24000.0, 125.0)
+    assert static == min(max(share * table, per_torque * pull), table) == 12000.0
     lost_share, grip, n, fastest = numbers(step(slipping, "Grip that speed").values)
     lost = numbers(step(slipping, "Grip that speed").result)[0]
     assert lost == pytest.approx(lost_share * grip * (n / fastest) ** 2, abs=0.5)
@@ -117,14 +118,37 @@ def test_a_known_pull_on_the_key_decides_up_to_the_table(example: Shop) -> None:
     [
         (
             63.0,
-            "share 0.5, 6202 N: no table for 63 mm, scaled from 80 mm by the square of the size",
+            (
+                "share 0.5, 6202 N: no table for 63 mm, scaled from 80 mm by the square of the "
+                "size; q = 250 N per N·m, T = 25 N·m"
+            ),
         ),
-        (500.0, "share 0.5, 65000 N: no table for 500 mm, the largest one stands"),
+        (
+            500.0,
+            (
+                "share 0.5, 65000 N: no table for 500 mm, the largest one stands; "
+                "q = 250 N per N·m, T = 25 N·m"
+            ),
+        ),
     ],
 )
 def test_a_chuck_outside_the_table_is_said_to_be(example: Shop, size: float, values: str) -> None:
     answer = asked(with_chuck(example, size=size), "mild-steel", "C", "12 mm")
     assert step(answer, "Grip at standstill").values == values
+
+
+def test_without_a_known_pull_both_of_its_sources_are_named(example: Shop) -> None:
+    answer = asked(with_chuck(example, size=80.0), "mild-steel", "C", "12 mm")
+    one = step(answer, "Grip at standstill")
+    assert one.formula == (
+        "F0 = share x table, or q T for a light pull on the key, the larger; at most the table"
+    )
+    assert one.values == (
+        "share 0.5, 10000 N by the table for 80 mm; q = 250 N per N·m, T = 25 N·m"
+    )
+    assert one.result == "6250 N, all jaws together"
+    assert "allowance grip_share" in one.source
+    assert "allowance key_pull" in one.source
 
 
 def test_a_collet_is_said_to_have_no_limit(example: Shop) -> None:

@@ -20,6 +20,8 @@ from chartgen.quantities import Millimetres, MillimetresPerRev, RevsPerMinute
 
 # A way that opens the window by less than this is not worth a spanner.
 _WORTH_IT = 1.05
+# No blade is set out further than this many times its height (shop files refuse it too).
+_LONGEST = 12.0
 _CLOSE_TO_JAWS: Millimetres[float] = 2.0
 
 
@@ -70,7 +72,8 @@ def ways_out(
     for way, what, changed, other in _tries(shop, blade, diameter, bore):
         after, room, speed, feed = _outcome(changed, material, other, diameter, bore)
         opens = verdict is Verdict.NO_WINDOW and after is not Verdict.NO_WINDOW
-        if after is Verdict.NO_WINDOW or not (opens or room > _WORTH_IT * before):
+        worse = verdict is Verdict.INSIDE and after is Verdict.TIGHT
+        if after is Verdict.NO_WINDOW or worse or not (opens or room > _WORTH_IT * before):
             continue
         gain = room / max(before, 1e-3)
         found.append(
@@ -112,7 +115,7 @@ def _tries(
     reach = float(-(-needed // 0.5) * 0.5)
     if reach < blade.projection:
         yield Way.SHORTER, f"{reach:g}", shop, replace(blade, projection=reach)
-    if reach > blade.projection:
+    if blade.projection < reach <= _LONGEST * blade.height:
         yield Way.LONGER, f"{reach:g}", shop, replace(blade, projection=reach)
     near = replace(shop, work=replace(shop.work, jaw_distance=_CLOSE_TO_JAWS))
     yield Way.CLOSER, f"{_CLOSE_TO_JAWS:g}", near, blade

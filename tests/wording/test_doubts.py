@@ -49,8 +49,8 @@ def test_only_what_a_plate_states_is_told_of_it(example: Shop) -> None:
 
 def test_a_measured_motor_is_told_no_plate(shop_of: Callable[..., Shop]) -> None:
     lines = plate_lines(shop_of("measured"))
-    assert "measured" in lines[0]
-    assert "plate" not in lines[0]
+    assert lines[0] == "Motor: as measured at the spindle."
+    assert len(lines) == 3
 
 
 def test_the_example_leaves_no_doubt(example: Shop) -> None:

@@ -61,6 +61,23 @@ def test_the_feed_a_way_leads_to_is_in_the_units_of_the_card() -> None:
     ]
 
 
+# 26 mm are 1.024 inches; a torque, a name and an edge stand as they are.
+@pytest.mark.parametrize(
+    ("way", "what", "words"),
+    [
+        (Way.SHORTER, "13.5", "let the blade stand out only 0.531 in"),
+        (Way.LONGER, "26", "let the blade stand out 1.024 in, if it is long enough"),
+        (Way.CLOSER, "2", "cut 0.079 in from the jaws"),
+        (Way.TIGHTER, "75", "pull the chuck key with 75 N·m, its full torque"),
+        (Way.OTHER_BLADE, "2", "take blade 2"),
+    ],
+    ids=lambda value: value.name if isinstance(value, Way) else None,
+)
+def test_only_lengths_of_a_way_are_turned_into_inches(way: Way, what: str, words: str) -> None:
+    (line,) = way_lines((way_out(way, what),), INCH)
+    assert line.partition(":")[0] == words
+
+
 def assumption(low_feed: float, high_feed: float) -> Sensitivity:
     low, high = (
         Outcome(assumed=assumed, spindle_speed=speed, feed=feed, room=room)

@@ -24,13 +24,14 @@ MOST_STEPS = 60
 SAME = 1e-14
 
 
-def _twist_series(first_power: int) -> np.polynomial.Polynomial:
+def _twist_series(first_power: int) -> np.poly1d:
     """Return the solution of φ'' = -ξ² φ that starts as ξ to the power 0 or 1."""
     coefficients = np.zeros(4 * SERIES_TERMS + 2)
     coefficients[first_power] = 1.0
     for power in range(first_power + 4, len(coefficients), 4):
         coefficients[power] = -coefficients[power - 4] / (power * (power - 1))
-    return np.polynomial.Polynomial(coefficients)
+    # poly1d takes the highest power first; it is loaded with numpy, its successor is not.
+    return np.poly1d(coefficients[::-1])
 
 
 # Twist along the blade where the tip is free to lean, and where it is held upright but twisted.

@@ -25,7 +25,8 @@ END_LOSS = 0.105
 ODD_NUMBERS = np.arange(1.0, 22.0, 2.0)
 # Three points integrate a polynomial of the fifth degree exactly; the square of the moment
 # of area, which is quadratic in height, is of the fourth.
-GAUSS_POINTS, GAUSS_WEIGHTS = np.polynomial.legendre.leggauss(3)
+GAUSS_POINTS = np.array([-np.sqrt(0.6), 0.0, np.sqrt(0.6)])
+GAUSS_WEIGHTS = np.array([5.0, 8.0, 5.0]) / 9.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

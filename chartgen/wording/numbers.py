@@ -6,7 +6,6 @@ computed one.
 
 import math
 from collections.abc import Callable
-from fractions import Fraction
 
 from chartgen.model.shop import LengthUnits
 from chartgen.quantities import (
@@ -22,6 +21,7 @@ _INCH = 25.4
 _FOOT = 304.8
 _SLIP = 1e-9
 _FRACTION_SLIP = 1e-4
+_FINEST_PART = 64
 _TENTH = 0.1
 _WHOLE_TURNS_FROM = 10.0
 _WHOLE_SECONDS_FROM = 10.0
@@ -90,13 +90,14 @@ def write_length(length: Millimetres[float], units: LengthUnits) -> str:
     if units is LengthUnits.METRIC:
         return f"{length:g}" if round(length, 2) == length else f"{length:.2f}"
     inches = length / _INCH
-    fraction = Fraction(round(inches * 64), 64)
-    if abs(float(fraction) - inches) > _FRACTION_SLIP:
+    parts = round(inches * _FINEST_PART)
+    if abs(parts / _FINEST_PART - inches) > _FRACTION_SLIP:
         return f"{inches:.3f}"
-    whole, rest = divmod(fraction.numerator, fraction.denominator)
+    whole, rest = divmod(parts, _FINEST_PART)
     if not rest:
         return f"{whole}"
-    part = f"{rest}/{fraction.denominator}"
+    common = math.gcd(rest, _FINEST_PART)
+    part = f"{rest // common}/{_FINEST_PART // common}"
     return f"{whole} {part}" if whole else part
 
 

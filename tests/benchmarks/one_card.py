@@ -5,6 +5,7 @@ wheel so that its bytecode is warm. typst gets the finished places of every text
 sign, so it only has to read its markup, set the lines and write the file.
 """
 
+import re
 import statistics
 import subprocess
 import sys
@@ -46,7 +47,13 @@ def cold(folder: Path, card: pipeline.FinishedCard) -> None:
     example = subprocess.run(
         [sys.executable, "-m", "chartgen", "example"], check=True, capture_output=True
     ).stdout.decode()
-    shop.write_text(example.replace('"lathe-chart-a5", "overview-a5"', '"lathe-chart-a5"'), "utf-8")
+    one_layout = re.sub(
+        r"^layouts = \[.*?\]",
+        'layouts = ["lathe-chart-a5"]',
+        example,
+        flags=re.DOTALL | re.MULTILINE,
+    )
+    shop.write_text(one_layout, "utf-8")
     chartgen = str(Path(sys.executable).with_name("chartgen"))
     ours = [chartgen, "make", str(shop), "--out", str(folder), "--material", "mild-steel"]
     program = (

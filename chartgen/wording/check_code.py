@@ -12,7 +12,7 @@ from chartgen import __version__
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 
-# Crockford's alphabet: no I, L, O or U to misread on a greasy card.
+# No I, L, O or U, which are misread on a greasy card.
 _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 _LENGTH = 8
 

@@ -7,7 +7,7 @@ assumptions  what a card takes for granted, as sentences
 cautions     which cautions a card must carry
 check_code   the short code that tells a stale card
 explanation  one cell step by step: formula, values, result, source
-steps_...    its steps: speed, feed, force, blade, work, grip, dig-in
+steps        its steps: speed, feed, force, blade, work, grip, dig-in, centre
 ceilings     a force that a part bears, as the ceiling of feed that follows
 advice       what to change about a cut that is wrong
 answers      the same facts for machines, as plain dictionaries

@@ -8,7 +8,7 @@ from chartgen.limits.window import Windows
 from chartgen.model.shop import Shop
 from chartgen.wording.explanation import Explanation
 from chartgen.wording.printed import PrintedChart
-from chartgen.wording.steps_dig_in import sudden_bite
+from chartgen.wording.steps.dig_in import sudden_bite
 
 _PLACES = 6
 

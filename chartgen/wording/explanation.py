@@ -7,7 +7,6 @@ from chartgen.limits.tightness import Tight
 from chartgen.limits.window import Windows
 from chartgen.model.shop import Shop
 from chartgen.wording.allowances import allowance_lines
-from chartgen.wording.ceilings import feed_from_force_steps
 from chartgen.wording.numbers import (
     write_feed,
     write_feed_ceiling,
@@ -15,15 +14,16 @@ from chartgen.wording.numbers import (
     write_length,
     write_speed,
 )
-from chartgen.wording.step import Step
-from chartgen.wording.steps_blade import blade_steps
-from chartgen.wording.steps_centre import centre_steps
-from chartgen.wording.steps_dig_in import dig_in_steps
-from chartgen.wording.steps_feed import feed_steps, pace_steps
-from chartgen.wording.steps_force import force_steps, torque_steps
-from chartgen.wording.steps_grip import grip_steps
-from chartgen.wording.steps_speed import speed_steps
-from chartgen.wording.steps_work import work_steps
+from chartgen.wording.steps.blade import blade_steps
+from chartgen.wording.steps.ceilings import feed_from_force_steps
+from chartgen.wording.steps.centre import centre_steps
+from chartgen.wording.steps.dig_in import dig_in_steps
+from chartgen.wording.steps.feed import feed_steps, pace_steps
+from chartgen.wording.steps.force import force_steps, torque_steps
+from chartgen.wording.steps.grip import grip_steps
+from chartgen.wording.steps.speed import speed_steps
+from chartgen.wording.steps.step import Step
+from chartgen.wording.steps.work import work_steps
 from chartgen.wording.what_if import cell_sensitivity, cell_ways
 
 

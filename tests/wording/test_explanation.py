@@ -16,7 +16,7 @@ from chartgen.model.motor import PowerIs
 from chartgen.model.shop import Shop
 from chartgen.reference.tables import load_bibliography
 from chartgen.wording.explanation import Explanation
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.step import Step, allowance_source
 
 ShopOf = Callable[..., Shop]
 CELLS = list(

@@ -17,8 +17,8 @@ from chartgen.physics.grip import centrifugal_force, grip_at_speed
 from chartgen.physics.holding import largest_side_force
 from chartgen.quantities import FloatArray, Newtons
 from chartgen.reference.chucks import BodyMaterial, load_holding
-from chartgen.wording.ceilings import borne
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.ceilings import borne
+from chartgen.wording.steps.step import Step, allowance_source
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ from chartgen.limits.window import Windows
 from chartgen.model.shop import Shop
 from chartgen.physics.centre import CentreFeedRule, working_clearance, working_rake
 from chartgen.wording.numbers import write_length, write_speed
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.step import Step, allowance_source
 
 _RULE = CentreFeedRule.TO_HALF
 # Radii at which the height of the edge is looked at: well out, and close to the centre.

@@ -10,8 +10,8 @@ from chartgen.inquiry import CutAnswer, cut_request, explain_cell
 from chartgen.model.lathe import ChuckKind
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.physics.dig_in import Gives
-from chartgen.wording.step import Step
-from chartgen.wording.steps_dig_in import sudden_bite
+from chartgen.wording.steps.dig_in import sudden_bite
+from chartgen.wording.steps.step import Step
 
 
 def asked(shop: Shop, material: str, tool: str, diameter: str) -> CutAnswer:

@@ -9,7 +9,7 @@ from chartgen.limits.force_capacities import HOLDING
 from chartgen.limits.reasons import Reason
 from chartgen.model.shop import Shop
 from chartgen.wording.numbers import feed_label, write_feed_ceiling_whole
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.step import Step, allowance_source
 
 _IN_KILONEWTONS = 1e5
 # Published chips end at about 1 mm; a ceiling beyond is no number to print.

@@ -13,7 +13,7 @@ from chartgen.limits.holding import make_holding
 from chartgen.model.lathe import BarSurface, Chuck, ChuckKind, JawFace
 from chartgen.model.shop import Shop
 from chartgen.reference.tables import load_material, material_keys
-from chartgen.wording.step import Step
+from chartgen.wording.steps.step import Step
 
 
 def asked(

@@ -12,9 +12,9 @@ from chartgen.physics.workpiece import (
     core_diameter_at_twist_off,
 )
 from chartgen.quantities import Millimetres
-from chartgen.wording.ceilings import borne
 from chartgen.wording.numbers import write_speed_ceiling
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.ceilings import borne
+from chartgen.wording.steps.step import Step, allowance_source
 
 _BEAM = "beam theory"
 _LEAST = 0.001

@@ -7,7 +7,7 @@ from chartgen.model.material import ForceData
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Shop
 from chartgen.wording.numbers import write_feed_ceiling_whole
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.step import Step, allowance_source
 
 _NO_DATA = (
     "no published force constants: force, power, torque, blade, work and grip are not checked"

@@ -6,8 +6,8 @@ from chartgen.limits.cut import Cut, spindle_speed_at
 from chartgen.limits.reasons import Reason
 from chartgen.model.shop import Shop
 from chartgen.wording.numbers import write_speed_ceiling
-from chartgen.wording.step import Step, allowance_source
-from chartgen.wording.steps_work import whip_step
+from chartgen.wording.steps.step import Step, allowance_source
+from chartgen.wording.steps.work import whip_step
 
 
 def speed_steps(shop: Shop, cut: Cut) -> list[Step]:

@@ -7,7 +7,7 @@ from chartgen.limits.reasons import Reason
 from chartgen.model.lathe import DialReads
 from chartgen.model.shop import Feeding, Shop
 from chartgen.wording.numbers import write_feed_ceiling_whole, write_feed_floor_whole
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.step import Step, allowance_source
 
 
 def feed_steps(shop: Shop, cut: Cut) -> list[Step]:

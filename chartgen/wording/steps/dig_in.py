@@ -14,7 +14,7 @@ from chartgen.model.shop import Shop
 from chartgen.physics.flywheel import stopping_torque
 from chartgen.quantities import KilogramSquareMetres, Millimetres, Newtons, Turns
 from chartgen.wording.numbers import length_label, write_length, write_slack
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.step import Step, allowance_source
 
 _SQUARE_MM = 1e6  # of one m²
 _GIVES = {

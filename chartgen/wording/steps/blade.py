@@ -16,8 +16,8 @@ from chartgen.physics.blade_bending import (
 )
 from chartgen.physics.blade_buckling import buckling_coefficient, load_height_ratio
 from chartgen.physics.blade_section import BladeSection
-from chartgen.wording.ceilings import borne
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.ceilings import borne
+from chartgen.wording.steps.step import Step, allowance_source
 
 _BEAM = "beam theory"
 

@@ -10,7 +10,7 @@ from scipy.special import gamma, jv  # type: ignore[import-untyped]
 from chartgen.inquiry import CutAnswer, cut_request, explain_cell
 from chartgen.limits.force_capacities import HOLDING
 from chartgen.model.shop import Shop
-from chartgen.wording.step import Step, allowance_source
+from chartgen.wording.steps.step import Step, allowance_source
 
 
 def asked(

@@ -1,9 +1,10 @@
 """One cell asked about: `try`, `explain` and `check`, from a command's words to the answer."""
 
 from dataclasses import dataclass, replace
+from functools import partial
 
 from chartgen.errors import RequestError
-from chartgen.limits.cut import Cut, assess, recommended
+from chartgen.limits.cut import Cut, Side, assess, recommended
 from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade
 from chartgen.model.material import Material
@@ -125,7 +126,8 @@ def try_cut(shop: Shop, request: CutRequest) -> CutAnswer:
     """Return a given cut held against every limit, with what to change."""
     cell = explain_cell(shop, request)
     index = (0, shop.blades.index(request.blade), 0)
-    cut = assess(
+    at = partial(
+        assess,
         shop,
         material=request.material,
         blade=request.blade,
@@ -135,6 +137,10 @@ def try_cut(shop: Shop, request: CutRequest) -> CutAnswer:
         feed=request.feed or cell.cut.feed,
         cell_has_window=bool(cell.windows.has_window[index]),
     )
+    strongest = at()
+    # A speed that several positions run is inside if it is inside in one of them.
+    others = [at(position=position) for position in strongest.case.trials.positions]
+    cut = next((c for c in (strongest, *others) if c.side is Side.INSIDE), strongest)
     return replace(cell, cut=cut, advice=advise(shop, cut, cell.windows, cell.cut))
 
 

@@ -14,7 +14,7 @@ from chartgen.layout.placed import Document
 from chartgen.limits.run import windows
 from chartgen.limits.window import Windows
 from chartgen.model.material import Material
-from chartgen.model.shop import Shop
+from chartgen.model.shop import LengthUnits, Shop
 from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material, load_transmission, material_keys
 from chartgen.renderers.fonts import measure
@@ -24,7 +24,7 @@ from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
 
 # What one card holds at its reading distance; more of them run on to further cards.
-BLADES_A_CARD = 3
+BLADES_A_CARD = {LengthUnits.METRIC: 3, LengthUnits.INCH: 2}
 MATERIALS_A_CARD = 6
 
 Item = TypeVar("Item")
@@ -80,7 +80,7 @@ def printed_cards(shop: Shop) -> list[AnyCard]:
     """Return every card a shop asks for, all text made."""
     materials = [load_material(key) for key in shop.request.materials]
     all_windows = windows(shop, materials=materials, diameters=shop.request.diameters)
-    blades = in_groups(shop.blades, BLADES_A_CARD)
+    blades = in_groups(shop.blades, BLADES_A_CARD[shop.request.units])
     groups = in_groups(materials, MATERIALS_A_CARD)
     some = [all_windows]
     if len(groups) > 1:

@@ -11,7 +11,6 @@ from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 
 _GUTTER: Millimetres[float] = 6.0
-_OF_MATERIALS = frozenset({"overview", "blade-card"})
 
 
 def compose(card: AnyCard, layout: Layout, measure: Measure) -> Document:
@@ -26,20 +25,21 @@ def compose(card: AnyCard, layout: Layout, measure: Measure) -> Document:
     return Document(
         title=f"{layout.title}: {card.chart.title}, {card.lathe}",
         subject=f"{card.identity} · check {card.check_code}",
-        pages=tuple(_page(card, layout, side, measure) for side in layout.sides),
+        pages=tuple(page for side in layout.sides for page in _pages(card, layout, side, measure)),
     )
 
 
-def _page(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> Page:
+def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[Page]:
+    """Return a side; running text that does not fit on it runs on to further ones like it."""
     width, height = layout.page
     full = width - 2.0 * side.margin
     wide = setting_for(distance=side.reading_distance, width=full, measure=measure)
-    items: list[Item] = []
+    anchored: list[Item] = []
     bottom = height - side.margin
     for name in reversed([b for b in side.blocks if b in ANCHORED]):
         for piece in reversed(BLOCKS[name](card, layout, wide)):
             bottom -= piece.height
-            items += [moved(item, x=side.margin, y=bottom) for item in piece.items]
+            anchored += [moved(item, x=side.margin, y=bottom) for item in piece.items]
 
     column = (full - _GUTTER * (side.columns - 1)) / side.columns
     narrow = setting_for(distance=side.reading_distance, width=column, measure=measure)
@@ -57,12 +57,25 @@ def _page(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> Page:
         )
     if {"table", "plain-table"} & set(side.blocks):
         _refuse_too_many_rows(card, layout, narrow, pieces, room)
-    for number, stack in enumerate(_columns(pieces, side.columns, room, layout)):
+    stacks = _columns(pieces, room, layout)
+    return [
+        Page(
+            width=width,
+            height=height,
+            items=(*anchored, *_placed(stacks[first : first + side.columns], side, column)),
+        )
+        for first in range(0, len(stacks), side.columns)
+    ]
+
+
+def _placed(stacks: list[list[Piece]], side: Side, column: Millimetres[float]) -> list[Item]:
+    items: list[Item] = []
+    for number, stack in enumerate(stacks):
         x, y = side.margin + number * (column + _GUTTER), side.margin
         for piece in stack:
             items += [moved(item, x=x, y=y) for item in piece.items]
             y += piece.height
-    return Page(width=width, height=height, items=tuple(items))
+    return items
 
 
 def _refuse_too_many_rows(
@@ -94,10 +107,8 @@ def _what_to_drop(layout: Layout, rows: int) -> str:
     return f"drop {counted(rows, what)}, or "
 
 
-def _columns(
-    pieces: list[Piece], columns: int, room: Millimetres[float], layout: Layout
-) -> list[list[Piece]]:
-    """Fill one column after the other; a title moves with the piece it announces."""
+def _columns(pieces: list[Piece], room: Millimetres[float], layout: Layout) -> list[list[Piece]]:
+    """Fill as many columns as it takes; a title moves with the piece it announces."""
     stacks: list[list[Piece]] = [[]]
     used = 0.0
     for index, piece in enumerate(pieces):
@@ -114,11 +125,4 @@ def _columns(
             used = 0.0
         stacks[-1].append(piece)
         used += piece.height
-    if len(stacks) > columns:
-        # Each material may bring cautions of its own.
-        fewer = "print fewer materials, or " if layout.card in _OF_MATERIALS else ""
-        raise DoesNotFitError(
-            f"layout {layout.name}: its running text needs {len(stacks)} columns and the side has "
-            f"{columns}; {fewer}use a larger layout"
-        )
     return stacks

@@ -2,6 +2,7 @@
 
 from chartgen.limits.cut import Cut, FeedLimit, Side, SpeedLimit
 from chartgen.limits.reasons import Reason
+from chartgen.limits.tightness import Tight
 from chartgen.limits.window import Windows
 from chartgen.model.blade import ToolMaterial
 from chartgen.model.shop import Feeding, Shop
@@ -148,8 +149,23 @@ def advise(shop: Shop, cut: Cut, windows: Windows, best: Cut) -> str:
         Side.TOO_BOLD: "",
         Side.NO_WINDOW: "There is no window here at any speed of this lathe.",
     }[cut.side]
-    sentences = [first, *judge(shop, cut), *remarks(shop, cut), recommend(shop, windows, best)]
+    tight = [tightness_remark(shop, windows, best)] if cut.side is Side.INSIDE else []
+    sentences = [
+        first,
+        *judge(shop, cut),
+        *tight,
+        *remarks(shop, cut),
+        recommend(shop, windows, best),
+    ]
     return " ".join(sentence for sentence in sentences if sentence)
+
+
+def tightness_remark(shop: Shop, windows: Windows, best: Cut) -> str:
+    """Return that a cell is tight at best, and why; empty where it has room."""
+    index = (0, shop.blades.index(best.blade), 0)
+    if not windows.is_tight[index]:
+        return ""
+    return f"Even the best cut here is tight ({Tight(int(windows.tight_flags[index])).words})."
 
 
 def _between(shop: Shop, cut: Cut) -> str:

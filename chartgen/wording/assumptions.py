@@ -10,10 +10,17 @@ from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.motor import MotorKind, PowerIs
-from chartgen.model.shop import Feeding, Shop
+from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.holding_lines import cut_line, dig_in_lines, grip_line, not_computed_line
-from chartgen.wording.numbers import length_label, write_length, write_speed_ceiling
+from chartgen.wording.numbers import (
+    feed_label,
+    length_label,
+    write_cutting_speed,
+    write_feed,
+    write_length,
+    write_speed_ceiling,
+)
 
 NO_FORCE = "No published force data: torque, blade, work and grip are not checked."
 
@@ -33,7 +40,7 @@ def assumption_lines(
     return (
         f"{_lathe(shop, allowances)} {_chuck(shop, allowances)}",
         *(_blade(shop, blade, allowances) for blade in blades),
-        *_materials(materials, blades, allowances),
+        *_materials(materials, blades, allowances, shop.request.units),
         grip_line(shop, materials, allowances),
         cut_line(shop, allowances),
         *dig_in_lines(shop, materials, windows),
@@ -112,7 +119,10 @@ def _blade(shop: Shop, blade: Blade, allowances: Allowances) -> str:
 
 
 def _materials(
-    materials: Sequence[Material], blades: Sequence[Blade], allowances: Allowances
+    materials: Sequence[Material],
+    blades: Sequence[Blade],
+    allowances: Allowances,
+    units: LengthUnits,
 ) -> list[str]:
     if len(materials) > 1:
         return ["Force constants, speeds and feeds differ by material: see the command explain."]
@@ -129,8 +139,9 @@ def _materials(
     else:
         lines.append(force_band_line(materials, allowances))
     starts = [
-        f"{material.speeds[b.tool_material].start.value:g} m/min and "
-        f"{feeds_for_width(material.feeds, b.insert_width)[0]:.3f} mm/rev for {b.name}"
+        f"{write_cutting_speed(material.speeds[b.tool_material].start.value, units)} and "
+        f"{write_feed(feeds_for_width(material.feeds, b.insert_width)[0], units)} "
+        f"{feed_label(units)} for {b.name}"
         for b in blades
     ]
     lines.append(f"Cuts start from {', '.join(starts)}.")

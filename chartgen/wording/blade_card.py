@@ -45,8 +45,6 @@ BEYOND = {
     Reason.SLOWEST_SPINDLE: "slowest speed",
     Reason.GEARBOX_FEED: "gearbox feed",
 }
-# rev/min from surface speed and diameter: 1000 / pi in m/min and mm, 12 / pi in ft/min and in.
-_TURNS = {LengthUnits.METRIC: "318 × m/min ÷ Ø", LengthUnits.INCH: "3.82 × ft/min ÷ Ø"}
 # Fractions of an inch leave room for one.
 _MOST_STRETCHES = {LengthUnits.METRIC: 2, LengthUnits.INCH: 1}
 
@@ -114,8 +112,9 @@ def _notes(use: BladeUse, units: LengthUnits) -> tuple[str, ...]:
         "anything with a window; outside the good it is tight, so keep to the lathe chart."
     )
     looked_at = (
-        f"rev/min = {_TURNS[units]}, here at most {write_speed_ceiling(use.fastest)}. Under the "
-        f"least feed the edge rubs. Looked at: every {step} {length_label(units)} from "
+        f"Start is what the edge likes, before motor and chuck are asked: set the lathe by the "
+        f"lathe chart, here at most {write_speed_ceiling(use.fastest)} rev/min. Under the least "
+        f"feed the edge rubs. Looked at: every {step} {length_label(units)} from "
         f"{smallest} to {largest}, the chuck's size."
     )
     return (signs, looked_at)

@@ -56,9 +56,11 @@ def cut_line(shop: Shop, allowances: Allowances) -> str:
     unit = length_label(units)
     stiffness = shop.lathe.tool_stiffness
     post = "" if stiffness is None else f"; tool post {stiffness:.0f} N/mm as measured"
+    behind = shop.work.bar_behind
+    bar = f"{write_length(behind, units)} {unit} of bar" if behind else "no bar"
     return (
         f"Cut {write_length(from_jaws, units)} {unit} from the jaws; blade may sink "
-        f"{_small(allowances.tip_drop, units)} {unit}{post}."
+        f"{_small(allowances.tip_drop, units)} {unit}{post}; {bar} behind the spindle."
     )
 
 

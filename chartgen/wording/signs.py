@@ -5,7 +5,7 @@ and small signs say how far the cell can be trusted.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart
 from chartgen.limits.reasons import Reason
@@ -18,7 +18,6 @@ TIGHT = "!"
 SLOW = "~"
 POWER_FEED = "*"
 DIG_IN = "^"
-_MOST_WITH_SLACK = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,16 +71,10 @@ _SIGNS = (
     LegendEntry(
         DIG_IN,
         "slack",
-        "Half of your backlash, let in at once, is more than this cut swallows: pull steadily "
-        "against the slack, snug the gibs.",
+        "Tight, and half of your backlash, let in at once, is more than this cut swallows: keep "
+        "the slack taken up, snug the gibs.",
         on_back=True,
     ),
-)
-_OTHER_BLADE = LegendEntry(
-    "use A",
-    "no window, A has one",
-    "No window for this blade at this diameter; the blade with that letter has one.",
-    on_back=True,
 )
 _SAW = LegendEntry(
     "saw",
@@ -96,29 +89,27 @@ def _other_blade(charts: Sequence[SpeedFeedChart], lost: Sequence[ChartCell]) ->
     shop = charts[0].shop
     shown = {column.blade.name for chart in charts for column in chart.columns}
     offered = {cell.way_out.name for cell in lost if cell.way_out is not None}
-    named = [
-        f"{letter_of(shop.blades, blade.name)} is {blade.name}"
-        for blade in shop.blades
-        if blade.name in offered - shown
-    ]
-    if not named:
-        return _OTHER_BLADE
-    return replace(_OTHER_BLADE, short=f"no window; {', '.join(named)}")
+    letters = {b.name: letter_of(shop.blades, b.name) for b in shop.blades if b.name in offered}
+    hidden = [f"{letter} is {name}" for name, letter in letters.items() if name not in shown]
+    return LegendEntry(
+        f"use {'/'.join(letters.values())}",
+        f"no window; {', '.join(hidden)}" if hidden else "no window, it has one",
+        "No window for this blade at this diameter; the blade with that letter has one.",
+        on_back=True,
+    )
 
 
 def sign_of(cell: ChartCell) -> str:
     """Return the signs of a cell: the letter of what comes first, then how far to trust it."""
     if cell.cut is None:
         return cell.floor_reason.mark if _floor_tells(cell) else cell.ceiling_reason.mark
+    # A cut that its own slack can spoil is treated as tight: one sign says both.
     remarks = {
-        TIGHT: cell.cut.is_tight,
+        DIG_IN: not cell.cut.swallows_backlash,
+        TIGHT: cell.cut.is_tight and cell.cut.swallows_backlash,
         SLOW: cell.cut.is_slow,
         POWER_FEED: cell.cut.wants_power_feed,
-        DIG_IN: not cell.cut.swallows_backlash,
     }
-    if sum(remarks.values()) > _MOST_WITH_SLACK:
-        # Three blades on a card leave no room for more; the back says it for the whole blade.
-        remarks[DIG_IN] = False
     return cell.ceiling_reason.mark + "".join(sign for sign, holds in remarks.items() if holds)
 
 

@@ -56,9 +56,11 @@ def outside(
 
     def of(document: Document, layout: Layout) -> list[tuple[Item, Bounds]]:
         found = []
-        for page, side in zip(document.pages, layout.sides, strict=True):
+        # Running text may run on to further pages, so a page does not tell its side.
+        margin = min(side.margin for side in layout.sides)
+        for page in document.pages:
             # A hundredth of a millimetre for adding floats.
-            low = side.margin - 0.01
+            low = margin - 0.01
             right, bottom = page.width - low, page.height - low
             for item in page.items:
                 x1, y1, x2, y2 = bounds(item)

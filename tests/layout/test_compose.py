@@ -107,7 +107,10 @@ def test_what_is_accepted_stands_inside_the_margins_and_loses_no_line(
     assert not outside(document, layout)
     text = " ".join(i.text for p in document.pages for i in p.items if isinstance(i, Text))
     assert text.count("assumed") == sum(assumptions)
-    assert text.count("deferred") == deference
+    # What is anchored stands on every page its side runs on to.
+    times, rest = divmod(text.count("deferred"), deference)
+    assert (times >= 1, rest) == (True, 0)
+    assert times <= len(document.pages)
 
 
 @pytest.mark.parametrize("height", range(50, 150, 2))

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import Layout, layout_names, load_layout, parse_layout
-from chartgen.layout.placed import Document, Item
+from chartgen.layout.placed import Document, Item, Text
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedChart
@@ -178,24 +178,20 @@ def test_text_that_no_side_can_hold_is_refused(card_of: CardOf, blocks: str, col
         compose(card, side_with(blocks, columns=columns), measure)
 
 
-def test_a_side_too_small_for_its_running_text_says_how_many_columns_it_needs(
-    card_of: CardOf,
+@pytest.mark.parametrize(("columns", "pages"), [(1, 3), (2, 2), (3, 1)])
+def test_running_text_that_does_not_fit_runs_on_to_further_pages(
+    card_of: CardOf, columns: int, pages: int
 ) -> None:
-    card = replace(card_of("lathe-chart"), assumptions=("a few words in a line",) * 60)
-    with pytest.raises(DoesNotFitError) as caught:
-        compose(card, side_with('"assumptions"', columns=2), measure)
-    assert str(caught.value) == (
-        "layout trial: its running text needs 3 columns and the side has 2; use a larger layout"
-    )
-
-
-def test_running_text_too_long_for_one_column_is_not_blamed_on_the_diameters(
-    card_of: CardOf,
-) -> None:
-    card = replace(card_of("lathe-chart"), assumptions=("a few words in a line",) * 60)
-    with pytest.raises(DoesNotFitError) as caught:
-        compose(card, side_with('"assumptions"', columns=1), measure)
-    assert "diameter" not in str(caught.value)
+    lines = tuple(f"a few words in line {number}." for number in range(60))
+    card = replace(card_of("lathe-chart"), assumptions=lines)
+    document = compose(card, side_with('"assumptions","foot"', columns=columns), measure)
+    assert len(document.pages) == pages
+    told = [[i.text for i in page.items if isinstance(i, Text)] for page in document.pages]
+    joined = " ".join(text for page in told for text in page)
+    assert [joined.count(line) for line in lines] == [1] * len(lines)
+    # What stands at the foot of the side stands at the foot of each.
+    feet = [" ".join(page).count("Force estimate") for page in told]
+    assert feet == [1] * pages
 
 
 def test_a_title_wider_than_the_card_is_refused(card_of: CardOf) -> None:

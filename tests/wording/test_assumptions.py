@@ -134,7 +134,7 @@ def test_the_rule_of_the_motor_and_what_is_not_computed_are_said(example: Shop) 
 def test_grip_and_the_place_of_the_cut_have_a_short_line_each(example: Shop) -> None:
     lines = text(example).splitlines()
     assert "Grip: 12 kN assumed (half of the table for 125 mm), friction 0.10 bright bar." in lines
-    assert "Cut 5 mm from the jaws; blade may sink 0.10 mm." in lines
+    assert "Cut 5 mm from the jaws; blade may sink 0.10 mm; no bar behind the spindle." in lines
 
 
 def with_chuck(shop: Shop, **changes: object) -> Shop:
@@ -186,9 +186,11 @@ def test_what_is_known_of_bar_and_tool_post_is_said(example: Shop) -> None:
         lathe=replace(example.lathe, tool_stiffness=20000.0),
     )
     assert (
-        "Cut 12 mm from the jaws; blade may sink 0.10 mm; tool post 20000 N/mm as measured."
-        in text(shop)
-    )
+        "Cut 12 mm from the jaws; blade may sink 0.10 mm; tool post 20000 N/mm as measured; "
+        "no bar behind the spindle."
+    ) in text(shop)
+    long = replace(shop, work=replace(shop.work, bar_behind=400.0))
+    assert "as measured; 400 mm of bar behind the spindle." in text(long)
 
 
 def dig_in(shop: Shop, *materials: str) -> list[str]:
@@ -229,8 +231,13 @@ def test_lengths_are_in_the_units_of_the_card(example: Shop) -> None:
     shop = replace(example, request=replace(example.request, units=LengthUnits.INCH))
     assert "Chuck 4.921 in, marked 4000 rev/min." in text(shop)
     assert "out 1.260 in." in text(shop)
-    assert "Cut 0.197 in from the jaws; blade may sink 0.0039 in." in text(shop)
+    assert (
+        "Cut 0.197 in from the jaws; blade may sink 0.0039 in; no bar behind the spindle."
+        in text(shop)
+    )
     assert dig_in(shop, "mild-steel")[0].endswith("; your backlash is 0.006 in.")
+    # 100 m/min and 0.05 mm/rev.
+    assert "Cuts start from 328 ft/min and 0.0020 in/rev for 2.0 carbide" in text(shop)
 
 
 def band(shop: Shop, *materials: Material) -> str:

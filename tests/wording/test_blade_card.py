@@ -90,13 +90,13 @@ def test_slow_speeds_are_written_without_a_dangling_nought(
 
 
 # 1000 / pi = 318; 12 / pi = 3.82.
-def test_the_notes_turn_surface_speed_into_spindle_speed_and_say_what_was_looked_at(
+def test_the_notes_send_to_the_lathe_chart_for_the_speed_and_say_what_was_looked_at(
     example: Shop, mild_steel: Material
 ) -> None:
     notes = " ".join(
         blade_card(example, [mild_steel], example.blades[0], "blade-card-a6").chart.notes
     )
-    assert "rev/min = 318 × m/min ÷ Ø, here at most 2500." in notes
+    assert "set the lathe by the lathe chart, here at most 2500 rev/min." in notes
     assert "every 1 mm from 3 to 125, the chuck's size." in notes
 
 
@@ -110,5 +110,4 @@ def test_in_inches_sizes_are_fractions_and_speeds_feet(example: Shop, aluminium:
     # 200 m/min.
     assert table.rows[0][4] == "656"
     notes = " ".join(table.notes)
-    assert "rev/min = 3.82 × ft/min ÷ Ø" in notes
     assert "every 1/16 in from 1/8 to 4 7/8" in notes

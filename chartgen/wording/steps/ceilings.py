@@ -8,7 +8,7 @@ from chartgen.limits.cut import Cut
 from chartgen.limits.force_capacities import HOLDING
 from chartgen.limits.reasons import Reason
 from chartgen.model.shop import Shop
-from chartgen.wording.numbers import feed_label, write_feed_ceiling_whole
+from chartgen.wording.numbers import write_feed_ceiling_whole
 from chartgen.wording.steps.step import Step, allowance_source
 
 _IN_KILONEWTONS = 1e5
@@ -31,7 +31,7 @@ def borne(shop: Shop, cut: Cut, reason: Reason) -> str:
     size = f"{force:.0f} N" if force < _IN_KILONEWTONS else f"{force / 1000.0:.0f} kN"
     if feed > _NO_FEED_OF_A_CUT:
         return f"{size}, no ceiling under {_NO_FEED_OF_A_CUT:g} mm a turn"
-    return f"{size}, feed at most {write_feed_ceiling_whole(feed, units)} {feed_label(units)}"
+    return f"{size}, feed at most {write_feed_ceiling_whole(feed, units)}"
 
 
 def feed_from_force_steps(cut: Cut) -> list[Step]:

@@ -112,6 +112,27 @@ def test_a_try_without_speed_and_feed_is_the_recommended_cut(example: Shop) -> N
     assert tried.cut.side is Side.INSIDE
 
 
+# Two positions may run the same speed; what a card recommends must never be called out of bounds.
+@pytest.mark.parametrize("material", ["mild-steel", "stainless-304", "aluminium-6082"])
+@pytest.mark.parametrize("built", ["550 W belts", "750 W inverter", "250 W brushed DC"])
+def test_what_a_cell_recommends_is_inside_when_it_is_tried(
+    shop_of: ShopOf, material: str, built: str
+) -> None:
+    shop = shop_of(built)
+    counted = 0
+    for blade in shop.blades:
+        for diameter in (6, 12, 20, 32, 50):
+            words = {"material": material, "tool": blade.name, "diameter": f"{diameter} mm"}
+            cell = explain_cell(shop, cut_request(shop, **words))
+            if not cell.windows.has_window[0, shop.blades.index(blade), 0]:
+                continue
+            speed, feed = f"{cell.cut.spindle_speed!r} rpm", f"{cell.cut.feed!r} mm/rev"
+            again = try_cut(shop, cut_request(shop, **words, speed=speed, feed=feed))
+            assert again.cut.side is Side.INSIDE, words
+            counted += 1
+    assert counted
+
+
 def test_a_try_where_no_cut_is_possible_says_no_window(example: Shop) -> None:
     request = cut_request(
         example, material="mild-steel", tool="C", diameter="50 mm", speed="160 rpm"

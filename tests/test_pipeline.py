@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from chartgen.errors import DescriptionError, DoesNotFitError, RequestError
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.spindle import Duration, make_spindle
-from chartgen.model.shop import Shop
+from chartgen.model.shop import LengthUnits, Shop
 from chartgen.pipeline import (
     EXAMPLE_NAME,
     describe,
@@ -128,6 +128,10 @@ def test_more_blades_than_a_card_holds_run_on_to_a_second_one(example: Shop) -> 
     ]
     assert [letter for card in names for letter in card] == ["A", "B", "C", "D", "E"]
     assert sorted(len(card) for card in names) == [2, 3]
+    # Speeds and feeds in inches are wider.
+    inches = replace(shop, request=replace(shop.request, units=LengthUnits.INCH))
+    columns = [c.chart.columns for c in printed_cards(inches) if isinstance(c.chart, PrintedChart)]
+    assert sorted(len(card) for card in columns) == [1, 2, 2]
 
 
 def test_more_materials_than_a_card_holds_run_on_to_a_second_one(example: Shop) -> None:

@@ -63,6 +63,13 @@ def test_a_cut_inside_is_told_its_window_and_the_recommended_cut(example: Shop) 
     )
 
 
+def test_a_cut_inside_a_tight_cell_is_told_so_with_the_reason(example: Shop) -> None:
+    side, told = tried(example, "50 mm", "600 rpm", "0.05 mm/rev")
+    assert side is Side.INSIDE
+    assert re.search(r"\. Even the best cut here is tight \([a-z ,]+\)\. ", told)
+    assert "Even the best" not in tried(example, "25 mm", "1270 rpm", "0.05 mm/rev")[1]
+
+
 def test_a_timid_cut_is_told_that_the_edge_rubs_and_runs_slow(example: Shop) -> None:
     assert tried(example, "25 mm", "125 rpm", "0.015 mm/rev") == (
         Side.TOO_TIMID,

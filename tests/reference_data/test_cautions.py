@@ -96,6 +96,7 @@ def test_titanium_is_named_only_on_a_titanium_card() -> None:
         ("beryllium", "beryllium-dust"),
         ("plastic", "plastic"),
         ("dust", "iron-dust"),
+        ("fluoroplastic", "fluoroplastic-fumes"),
         ("stringy-swarf", "stringy-swarf"),
     ],
 )

@@ -43,7 +43,7 @@ def assumption_lines(
         *_materials(materials, blades, allowances, shop.request.units),
         grip_line(shop, materials, allowances),
         cut_line(shop, allowances),
-        *dig_in_lines(shop, materials, windows),
+        *dig_in_lines(shop, materials=materials, blades=blades, windows=windows),
         _torque(allowances),
         _handle(shop, allowances),
         not_computed_line(shop),

@@ -8,6 +8,7 @@ from chartgen.limits.allowances import Allowances
 from chartgen.limits.friction import held_in
 from chartgen.limits.holding import make_holding, nearest_chuck
 from chartgen.limits.window import Windows
+from chartgen.model.blade import Blade
 from chartgen.model.lathe import ChuckKind
 from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
@@ -69,7 +70,11 @@ def _small(length: Millimetres[float], units: LengthUnits) -> str:
 
 
 def dig_in_lines(
-    shop: Shop, materials: Sequence[Material], windows: Windows | None
+    shop: Shop,
+    *,
+    materials: Sequence[Material],
+    blades: Sequence[Blade],
+    windows: Windows | None,
 ) -> tuple[str, ...]:
     """Return what a stated backlash means to each blade; nothing where it says nothing."""
     backlash, units = shop.lathe.cross_slide.backlash, shop.request.units
@@ -79,8 +84,8 @@ def dig_in_lines(
     row = windows.grid.materials.index(material)
     unit = length_label(units)
     spans = []
-    for column, blade in enumerate(windows.grid.blades):
-        slack = windows.dig_in.slack[row, column]
+    for blade in blades:
+        slack = windows.dig_in.slack[row, windows.grid.blades.index(blade)]
         known = slack[np.isfinite(slack)]
         if known.size:
             ends = [write_slack(float(end), units) for end in (known.min(), known.max())]

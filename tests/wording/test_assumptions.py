@@ -209,6 +209,9 @@ def test_a_stated_backlash_is_held_against_what_each_blade_swallows(example: Sho
         "Dig-in: A swallows 0.12 to 0.14 mm of sudden extra bite, B 0.06 to 0.08, C 0.21; your "
         "backlash is 0.15 mm."
     )
+    # A card tells of its own blades only, whatever else the windows were worked out for.
+    last = assumption_lines(example, materials=[found], blades=example.blades[2:], windows=over)
+    assert "Dig-in: C swallows 0.21 mm of sudden extra bite; your backlash is 0.15 mm." in last
     told = [float(n) for n in re.findall(r"\d\.\d\d", line)]
     slack = over.dig_in.slack[0]
     ends = [end(blade[np.isfinite(blade)]) for blade in slack for end in (np.min, np.max)]

@@ -14,6 +14,7 @@ from chartgen.reference.cautions import (
     load_cautions,
     parse_cautions,
 )
+from chartgen.reference.tables import load_material
 from chartgen.sources import Mark
 
 FILE = """
@@ -103,6 +104,22 @@ def test_titanium_is_named_only_on_a_titanium_card() -> None:
 def test_a_tag_brings_its_caution_and_without_it_the_caution_stays_away(tag: str, key: str) -> None:
     assert key in keys(tag)
     assert key not in keys()
+
+
+# Common practice, no source: what each of these does to its user does not hang on the shop.
+@pytest.mark.parametrize(
+    ("material", "key"),
+    [
+        ("ptfe", "fluoroplastic-fumes"),
+        ("free-cutting-brass", "lead"),
+        ("titanium-pure", "titanium-cut"),
+        ("titanium-6al-4v", "titanium-cut"),
+        ("grey-iron-250", "iron-dust"),
+        ("acetal", "plastic"),
+    ],
+)
+def test_a_material_with_a_hazard_of_its_own_brings_its_caution(material: str, key: str) -> None:
+    assert key in keys(*load_material(material).tags)
 
 
 def test_every_tag_of_the_file_brings_a_caution() -> None:

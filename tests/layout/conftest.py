@@ -4,7 +4,7 @@ from dataclasses import replace
 import pytest
 
 from chartgen import pipeline
-from chartgen.layout.layout_file import Layout, layout_names, load_layout
+from chartgen.layout.layout_file import Layout, layout_names, load_layout, parse_layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.placed import Align, Document, Drawing, Item, Panel, Rule, Text
 from chartgen.renderers.fonts import measure
@@ -23,6 +23,34 @@ def card_of() -> Callable[[str], PrintedCard]:
     every = replace(shop, request=replace(shop.request, layouts=layout_names()))
     cards = {load_layout(card.layout).card: card for card in pipeline.printed_cards(every)}
     return lambda kind: cards[kind]
+
+
+@pytest.fixture(scope="session")
+def side_with() -> Callable[..., Layout]:
+    """Return a function: the blocks of a side -> a small lathe chart with that side alone."""
+
+    def of(blocks: str, *, columns: int, distance: str = "0.4 m") -> Layout:
+        return parse_layout(
+            f"""\
+title = "Trial"
+card = "lathe-chart"
+page = "A6 landscape"
+pouch = "A6"
+cell = ["speed", "feed", "sign"]
+row_pitch = 1.4
+rule_every = 3
+
+[[side]]
+reading_distance = "{distance}"
+margin = "6.5 mm"
+columns = {columns}
+blocks = [{blocks}]
+""",
+            file="trial.toml",
+            name="trial",
+        )
+
+    return of
 
 
 @pytest.fixture(scope="session")

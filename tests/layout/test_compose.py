@@ -10,39 +10,18 @@ from hypothesis import strategies as st
 
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import Layout, layout_names, load_layout, parse_layout
+from chartgen.layout.layout_file import Layout, layout_names, load_layout
 from chartgen.layout.placed import Document, Face, Item, Text
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
 
+SideWith = Callable[..., Layout]
 CardOf = Callable[[str], PrintedCard]
 Outside = Callable[[Document, Layout], list[tuple[Item, tuple[float, float, float, float]]]]
 LAYOUTS = [load_layout(name) for name in layout_names()]
 WITH_TABLE = [layout for layout in LAYOUTS if any("table" in side.blocks for side in layout.sides)]
 by_name = pytest.mark.parametrize("layout", LAYOUTS, ids=lambda layout: layout.name)
 with_table = pytest.mark.parametrize("layout", WITH_TABLE, ids=lambda layout: layout.name)
-
-
-def side_with(blocks: str, *, columns: int, distance: str = "0.4 m") -> Layout:
-    return parse_layout(
-        f"""\
-title = "Trial"
-card = "lathe-chart"
-page = "A6 landscape"
-pouch = "A6"
-cell = ["speed", "feed", "sign"]
-row_pitch = 1.4
-rule_every = 3
-
-[[side]]
-reading_distance = "{distance}"
-margin = "6.5 mm"
-columns = {columns}
-blocks = [{blocks}]
-""",
-        file="trial.toml",
-        name="trial",
-    )
 
 
 @by_name
@@ -114,7 +93,9 @@ def test_what_is_accepted_stands_inside_the_margins_and_loses_no_line(
 
 
 @pytest.mark.parametrize("height", range(50, 150, 2))
-def test_a_title_stands_in_the_column_of_what_it_announces(card_of: CardOf, height: int) -> None:
+def test_a_title_stands_in_the_column_of_what_it_announces(
+    card_of: CardOf, side_with: SideWith, height: int
+) -> None:
     """As the page grows, columns break at one place after another, but never below a title."""
     card = card_of("lathe-chart")
     layout = side_with('"cautions", "legend-sentences", "assumptions"', columns=8)

@@ -18,6 +18,7 @@ from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedChart
 
 ChartCard = PrintedCard[PrintedChart]
+SideWith = Callable[..., Layout]
 CardOf = Callable[[str], ChartCard]
 Outside = Callable[[Document, Layout], list[tuple[Item, tuple[float, float, float, float]]]]
 DROP = re.compile(
@@ -28,28 +29,6 @@ DROP = re.compile(
 LAYOUTS = [load_layout(name) for name in layout_names()]
 WITH_TABLE = [layout for layout in LAYOUTS if any("table" in side.blocks for side in layout.sides)]
 with_table = pytest.mark.parametrize("layout", WITH_TABLE, ids=lambda layout: layout.name)
-
-
-def side_with(blocks: str, *, columns: int, distance: str = "0.4 m") -> Layout:
-    return parse_layout(
-        f"""\
-title = "Trial"
-card = "lathe-chart"
-page = "A6 landscape"
-pouch = "A6"
-cell = ["speed", "feed", "sign"]
-row_pitch = 1.4
-rule_every = 3
-
-[[side]]
-reading_distance = "{distance}"
-margin = "6.5 mm"
-columns = {columns}
-blocks = [{blocks}]
-""",
-        file="trial.toml",
-        name="trial",
-    )
 
 
 def chart_of(card: ChartCard, rows: list[int], columns: list[int]) -> ChartCard:
@@ -171,7 +150,9 @@ def test_one_row_too_many_asks_for_one_diameter(layout: Layout, card_of: CardOf)
     "blocks", ['"assumptions"', '"deference"', '"foot"', '"assumptions","foot"']
 )
 @pytest.mark.parametrize("columns", [1, 2, 3])
-def test_text_that_no_side_can_hold_is_refused(card_of: CardOf, blocks: str, columns: int) -> None:
+def test_text_that_no_side_can_hold_is_refused(
+    card_of: CardOf, side_with: SideWith, blocks: str, columns: int
+) -> None:
     long = "more words " * 2000
     card = replace(card_of("lathe-chart"), assumptions=(long,), deference=long, force_band=long)
     with pytest.raises(DoesNotFitError):
@@ -180,7 +161,7 @@ def test_text_that_no_side_can_hold_is_refused(card_of: CardOf, blocks: str, col
 
 @pytest.mark.parametrize(("columns", "pages"), [(1, 3), (2, 2), (3, 1)])
 def test_running_text_that_does_not_fit_runs_on_to_further_pages(
-    card_of: CardOf, columns: int, pages: int
+    card_of: CardOf, side_with: SideWith, columns: int, pages: int
 ) -> None:
     lines = tuple(f"a few words in line {number}." for number in range(60))
     card = replace(card_of("lathe-chart"), assumptions=lines)
@@ -194,7 +175,7 @@ def test_running_text_that_does_not_fit_runs_on_to_further_pages(
     assert feet == [1] * pages
 
 
-def test_a_title_wider_than_the_card_is_refused(card_of: CardOf) -> None:
+def test_a_title_wider_than_the_card_is_refused(card_of: CardOf, side_with: SideWith) -> None:
     card = card_of("lathe-chart")
     wide = replace(card, chart=replace(card.chart, title="Wide title " * 12))
     with pytest.raises(DoesNotFitError):
@@ -202,7 +183,7 @@ def test_a_title_wider_than_the_card_is_refused(card_of: CardOf) -> None:
 
 
 def test_a_legend_entry_wider_than_the_card_is_refused_or_wrapped(
-    card_of: CardOf, outside: Outside
+    card_of: CardOf, side_with: SideWith, outside: Outside
 ) -> None:
     card, layout = card_of("lathe-chart"), side_with('"legend"', columns=1)
     entry = replace(card.chart.legend[0], short="many words " * 30)

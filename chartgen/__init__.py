@@ -2,8 +2,7 @@
 
 The package reads as one run, a folder a stage; imports only go down this list.
 
-cli         the commands; the only place that prints or exits
-cli_files   files read whole, written whole or not at all
+cli         the commands; the only place that prints or exits; files written whole or not at all
 pipeline    the whole run on one page
 inquiry     one cell asked about: try, explain, check
 renderers   pages and tables -> PDF, terminal text, CSV, JSON

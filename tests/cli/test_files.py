@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from chartgen import cli_files, pipeline
+from chartgen import pipeline
+from chartgen.cli import files
 from chartgen.errors import ChartgenError
 
 CUT = ("--material", "c45", "--tool", "A", "--diameter", "25 mm")
@@ -112,7 +113,7 @@ def test_a_full_disk_leaves_the_old_file_and_no_scrap(tmp_path: Path) -> None:
     path = tmp_path / "card.pdf"
     path.write_text("old", "utf-8")
     with pytest.raises(ChartgenError) as caught:
-        cli_files.write_whole(path, b"new and longer")
+        files.write_whole(path, b"new and longer")
     assert str(caught.value) == (
         f"{path}: cannot be written: no space left on device; choose another folder with --out "
         "or make room, then run again."
@@ -136,14 +137,14 @@ def test_an_interrupted_write_leaves_no_scrap(
 
     monkeypatch.setattr(Path, "replace", interrupted)
     with pytest.raises(KeyboardInterrupt):
-        cli_files.write_whole(tmp_path / "card.pdf", b"new")
+        files.write_whole(tmp_path / "card.pdf", b"new")
     assert list(tmp_path.iterdir()) == []
 
 
 def test_a_file_is_written_whole_with_its_folders(tmp_path: Path) -> None:
     path = tmp_path / "a" / "b" / "card.pdf"
-    cli_files.write_whole(path, b"one")
-    cli_files.write_whole(path, b"two")
+    files.write_whole(path, b"one")
+    files.write_whole(path, b"two")
     assert {p.name: p.read_bytes() for p in path.parent.iterdir()} == {"card.pdf": b"two"}
 
 

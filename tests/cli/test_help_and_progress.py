@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from chartgen import cli
+from chartgen.cli import cards as cards_command
 
 COMMANDS = ("make", "table", "try", "explain", "check", "example", "materials", "sources")
 Inside = Callable[..., tuple[int, str, str]]
@@ -43,7 +43,7 @@ def clock(monkeypatch: pytest.MonkeyPatch) -> Callable[[float], None]:
 
     def ticking(step: float) -> None:
         times: Iterator[float] = iter(step * n for n in range(1000))
-        monkeypatch.setattr(cli, "perf_counter", lambda: next(times))
+        monkeypatch.setattr(cards_command, "perf_counter", lambda: next(times))
 
     return ticking
 
@@ -60,7 +60,7 @@ def test_progress_yields_every_card_once_with_a_bar_from_a_second_ahead(
     clock(step)
     monkeypatch.setattr(sys.stderr, "isatty", lambda: True)
     cards: list[Any] = list(range(count))
-    assert list(cli._with_progress(cards)) == cards  # noqa: SLF001 - has no other door
+    assert list(cards_command._with_progress(cards)) == cards  # noqa: SLF001 - has no other door
     said = capsys.readouterr()
     assert said.out == ""
     assert ("cards" in said.err) == (step * (count - 1) >= 1.0)
@@ -71,5 +71,5 @@ def test_progress_shows_no_bar_where_nobody_looks(
 ) -> None:
     clock(5.0)
     cards: list[Any] = [1, 2, 3]
-    assert list(cli._with_progress(cards)) == cards  # noqa: SLF001 - has no other door
+    assert list(cards_command._with_progress(cards)) == cards  # noqa: SLF001 - has no other door
     assert capsys.readouterr() == ("", "")

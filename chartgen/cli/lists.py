@@ -1,0 +1,46 @@
+"""Commands that say what there is: a shop as understood, the example, the data."""
+
+from pathlib import Path
+
+import click
+
+from chartgen.cli.options import read_shop_at, shop_argument
+
+
+@click.command()
+@shop_argument
+def check(shop: Path | None) -> None:
+    """Read a shop file and say what is wrong with it, or what was understood."""
+    from chartgen import inquiry, pipeline
+
+    described = read_shop_at(shop)
+    for line in inquiry.understood(described):
+        click.echo(line)
+    cards = pipeline.lay_out(pipeline.printed_cards(described))
+    click.echo(f"{len(cards)} cards, all of which fit their layouts.")
+
+
+@click.command()
+def example() -> None:
+    """Print the built-in invented shop file, to copy and fill in."""
+    from chartgen.description.shop_file import example_text
+
+    click.echo(example_text().decode(), nl=False)
+
+
+@click.command()
+def materials() -> None:
+    """List the materials, their main data and how far each is trusted."""
+    from chartgen.reference.tables import load_material, material_keys
+    from chartgen.renderers.listings import render_materials
+
+    click.echo(render_materials([load_material(key) for key in material_keys()]), nl=False)
+
+
+@click.command()
+def sources() -> None:
+    """List the publications behind the numbers."""
+    from chartgen.reference.tables import load_bibliography
+    from chartgen.renderers.listings import render_sources
+
+    click.echo(render_sources(load_bibliography().values()), nl=False)

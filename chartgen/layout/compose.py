@@ -1,5 +1,7 @@
 """A card and a layout -> pages: blocks from the top, anchored ones from the bottom."""
 
+from dataclasses import replace
+
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.blocks import ANCHORED, BLOCKS
 from chartgen.layout.blocks.table import row_height
@@ -42,14 +44,12 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
             anchored += [moved(item, x=side.margin, y=bottom) for item in piece.items]
 
     column = (full - _GUTTER * (side.columns - 1)) / side.columns
-    narrow = setting_for(distance=side.reading_distance, width=column, measure=measure)
-    pieces = [
-        piece
-        for name in side.blocks
-        if name not in ANCHORED
-        for piece in BLOCKS[name](card, layout, narrow)
-    ]
     room = bottom - side.margin
+    narrow = setting_for(distance=side.reading_distance, width=column, measure=measure, height=room)
+    pieces: list[Piece] = []
+    for name in (block for block in side.blocks if block not in ANCHORED):
+        left = room - sum(piece.height for piece in pieces)
+        pieces += BLOCKS[name](card, layout, replace(narrow, height=left))
     if room < 0.0:
         raise DoesNotFitError(
             f"layout {layout.name}: what stands at the foot of a side is {-room:.0f} mm higher "

@@ -15,11 +15,24 @@ from chartgen.units import magnitude
 Value = TypeVar("Value")
 Number = TypeVar("Number", int, float)
 
-CARDS = ("lathe-chart", "overview", "blade-card", "centre-card")
+CARDS = (
+    "lathe-chart",
+    "overview",
+    "blade-card",
+    "centre-card",
+    "spindle-curves",
+    "window-curves",
+    "width-curves",
+    "speed-curves",
+    "speed-nomogram",
+    "power-nomogram",
+)
 BLOCKS = (
     "heading",
     "table",
     "plain-table",
+    "figure",
+    "nomogram",
     "notes",
     "legend",
     "cautions",

@@ -8,9 +8,11 @@ from collections.abc import Callable
 
 from chartgen.layout.blocks.cautions import cautions
 from chartgen.layout.blocks.check_rule import check_rule
+from chartgen.layout.blocks.figure import figure
 from chartgen.layout.blocks.foot import deference, foot, identity
 from chartgen.layout.blocks.heading import heading
 from chartgen.layout.blocks.legend import legend, legend_sentences
+from chartgen.layout.blocks.nomogram import nomogram
 from chartgen.layout.blocks.paragraphs import assumptions, notes
 from chartgen.layout.blocks.plain_table import plain_table
 from chartgen.layout.blocks.table import table
@@ -24,6 +26,8 @@ BLOCKS: dict[str, Block] = {
     "heading": heading,
     "table": table,
     "plain-table": plain_table,
+    "figure": figure,
+    "nomogram": nomogram,
     "notes": notes,
     "legend": legend,
     "cautions": cautions,

@@ -120,8 +120,11 @@ def _speeds(spindle: Spindle, position: DrivePosition) -> FloatArray:
     motor = spindle.lathe.motor
     corners = [
         corner / position.motor_ratio
-        for corner in (motor.base_speed, motor.base_speed / 2.0)
-        + (corner_speed(motor, spindle.allowances),)
+        for corner in (
+            motor.base_speed,
+            motor.base_speed / 2.0,
+            corner_speed(motor, spindle.allowances),
+        )
     ]
     corners += [reading.speed for reading in position.readings]
     inside = [corner for corner in corners if slowest < corner < fastest]

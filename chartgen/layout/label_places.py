@@ -8,7 +8,7 @@ import numpy as np
 from chartgen.layout.axes import Frame
 from chartgen.quantities import BoolArray, FloatArray, IntArray, Millimetres
 
-_CELL: Millimetres[float] = 0.5
+_CELL: Millimetres[float] = 0.75
 _GAP: Millimetres[float] = 0.9
 _SPACING: Millimetres[float] = 0.6
 _TRIED = 30

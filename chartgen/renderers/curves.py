@@ -6,18 +6,23 @@ and the marks; with its own ticks and labels a figure would take four times as l
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from typing import Any, Final, TypeAlias
 
+import numpy as np
 from matplotlib.artist import Artist
+from matplotlib.axes import Axes
 from matplotlib.backend_bases import GraphicsContextBase, RendererBase
+from matplotlib.colors import to_rgb
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 from matplotlib.patches import Polygon, Rectangle
 from matplotlib.path import Path
 from matplotlib.transforms import Transform
+from matplotlib.typing import ColorType
 from reportlab.pdfgen.canvas import Canvas
+from reportlab.pdfgen.pathobject import PDFPathObject
 
 from chartgen.layout.legibility import POINT
 from chartgen.layout.placed import Plot
@@ -65,7 +70,7 @@ def draw_plot(canvas: Canvas, plot: Plot, page_height: float) -> None:
 
 
 @cache
-def _empty_axes(x_scale: str, y_scale: str) -> tuple[Figure, Any]:
+def _empty_axes(x_scale: str, y_scale: str) -> tuple[Figure, Axes]:
     """Return bare axes of two scales: made once, because making them is half of a figure's time.
 
     They hold nothing between two figures, so that nothing of one is seen on the next.
@@ -74,7 +79,7 @@ def _empty_axes(x_scale: str, y_scale: str) -> tuple[Figure, Any]:
     return figure, figure.add_axes((0.0, 0.0, 1.0, 1.0), xscale=x_scale, yscale=y_scale)
 
 
-def _grid(axes: Any, plot: Plot, width: float, height: float) -> list[Artist]:
+def _grid(axes: Axes, plot: Plot, width: float, height: float) -> list[Artist]:
     """Return grid lines at the numbers and short strokes inside the frame between them."""
     panel = plot.panel
     xs = [value for value in plot.x_grid if _inside(panel.x, value)]
@@ -99,7 +104,7 @@ def _strokes(lines: Sequence[Stroke], transform: Transform, look: Mapping[str, A
     return Line2D(xs, ys, transform=transform, **look)
 
 
-def _frame(axes: Any) -> Artist:
+def _frame(axes: Axes) -> Artist:
     return Rectangle(
         (0.0, 0.0),
         1.0,
@@ -153,15 +158,12 @@ class _CanvasRenderer(RendererBase):
     def flipy(self) -> bool:
         return False
 
-    def points_to_pixels(self, points: Any) -> Any:
-        return points
-
     def draw_path(
         self,
         gc: GraphicsContextBase,
         path: Path,
         transform: Transform,
-        rgbFace: Any = None,  # noqa: N803 - matplotlib's own name
+        rgbFace: ColorType | None = None,  # noqa: N803 - matplotlib's own name
     ) -> None:
         canvas = self._canvas
         shape = self._outline(path, transform)
@@ -176,7 +178,7 @@ class _CanvasRenderer(RendererBase):
             canvas.drawPath(shape, stroke=int(strokes), fill=int(fills))
         canvas.restoreState()
 
-    def _outline(self, path: Path, transform: Transform) -> Any:
+    def _outline(self, path: Path, transform: Transform) -> PDFPathObject:
         shape = self._canvas.beginPath()
         for values, code in path.iter_segments(transform, simplify=False):
             points = [float(value) for value in values]
@@ -199,7 +201,7 @@ class _CanvasRenderer(RendererBase):
             clip.rect(*(float(v) for v in box.bounds))
             self._canvas.clipPath(clip, stroke=0, fill=0)
 
-    def _hatch(self, shape: Any, extents: Any) -> None:
+    def _hatch(self, shape: PDFPathObject, extents: Iterable[float]) -> None:
         """Fill an outline with slanted lines that print on any printer."""
         canvas = self._canvas
         canvas.saveState()
@@ -218,13 +220,13 @@ class _CanvasRenderer(RendererBase):
         canvas.drawPath(lines, stroke=1, fill=0)
         canvas.restoreState()
 
-    def _set_pen(self, gc: GraphicsContextBase, face: Any) -> None:
+    def _set_pen(self, gc: GraphicsContextBase, face: ColorType | None) -> None:
         canvas = self._canvas
         canvas.setLineWidth(gc.get_linewidth())
-        canvas.setStrokeColorRGB(*(float(part) for part in gc.get_rgb()[:3]))
+        canvas.setStrokeColorRGB(*to_rgb(gc.get_rgb()))
         if face is not None:
-            canvas.setFillColorRGB(*(float(part) for part in face[:3]))
+            canvas.setFillColorRGB(*to_rgb(face))
         _, dashes = gc.get_dashes()
-        canvas.setDash(*([[float(d) for d in dashes], 0] if dashes else [[], 0]))
+        canvas.setDash([] if dashes is None else np.asarray(dashes, dtype=np.float64).tolist(), 0)
         canvas.setLineCap({"butt": 0, "round": 1, "projecting": 2}[str(gc.get_capstyle())])
         canvas.setLineJoin({"miter": 0, "round": 1, "bevel": 2}[str(gc.get_joinstyle())])

@@ -10,14 +10,15 @@ from chartgen.layout.legibility import CAP_HEIGHT, POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Panel, Plot, Rule, Text
 from chartgen.layout.typesetting import one_line
-from chartgen.quantities import Millimetres
+from chartgen.quantities import FloatArray, Millimetres
 from chartgen.wording.card import AnyCard
-from chartgen.wording.figure import PrintedCurves, PrintedPanel
+from chartgen.wording.figure import PrintedCurve, PrintedCurves, PrintedPanel
 
 _GAP: Millimetres[float] = 1.2
 _BETWEEN: Millimetres[float] = 3.5
 _HALO: Millimetres[float] = 0.45
 _LEAST_HEIGHT: Millimetres[float] = 40.0
+_DOT: Millimetres[float] = 0.9
 
 
 def figure(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -194,36 +195,52 @@ class _Labels:
         lines = self._lines(panel)
         for number, parts in enumerate(lines):
             places.add_line(number, [dense(part) for part in parts])
+        items = self._letters(panel, places)
+        items += self._dot_labels(panel, places)
+        for number, (curve, parts) in enumerate(zip(panel.curves, lines, strict=True)):
+            if curve.label and parts:
+                line = dense(max(parts, key=len))
+                items += self._curve_label(places, number, line, curve)
+        return items
+
+    def _letters(self, panel: PrintedPanel, places: Places) -> list[Item]:
         items: list[Item] = []
         for point, text in panel.letters:
             width, height = self._size(text, Face.BOLD, self.setting.numbers)
-            x, y = self.frame.at(*point)
-            spot = places.place(beside_point(x, y, width, height), width, height)
+            spot = places.place(beside_point(*self.frame.at(*point), width, height), width, height)
+            # A letter that finds no place has its like beside it: nothing new is lost.
             if spot is not None:
                 items += self._set(text, spot, Face.BOLD, self.setting.numbers)
+        return items
+
+    def _dot_labels(self, panel: PrintedPanel, places: Places) -> list[Item]:
         for dot in panel.dots:
             x, y = self.frame.at(*dot.at)
-            places.add_box((x - 0.9, y - 0.9, x + 0.9, y + 0.9))
+            places.add_box((x - _DOT, y - _DOT, x + _DOT, y + _DOT))
+        items: list[Item] = []
         for dot in panel.dots:
             if dot.label:
-                x, y = self.frame.at(*dot.at)
                 width, height = self._size(dot.label, Face.REGULAR, self.setting.words)
-                spot = places.place(beside_point(x, y, width, height), width, height)
+                around = beside_point(*self.frame.at(*dot.at), width, height)
+                spot = places.place(around, width, height)
                 items += self._set_or_refuse(dot.label, spot, Face.REGULAR)
-        for number, (curve, parts) in enumerate(zip(panel.curves, lines, strict=True)):
-            if curve.label and parts:
-                face = Face.BOLD if curve.bold else Face.REGULAR
-                width, height = self._size(curve.label, face, self.setting.words)
-                line = dense(max(parts, key=len))
-                spot = places.place(beside_line(line, width, height), width, height, number)
-                if spot is None:
-                    everywhere = anywhere(self.frame, line, width, height)
-                    spot = places.place(everywhere, width, height, number)
-                    if spot is not None:
-                        x1, y1, x2, y2 = leader(line, spot, width, height)
-                        items.append(Rule(x1=x1, y1=y1, x2=x2, y2=y2, weight=0.5))
-                items += self._set_or_refuse(curve.label, spot, face)
         return items
+
+    def _curve_label(
+        self, places: Places, number: int, line: FloatArray, curve: PrintedCurve
+    ) -> list[Item]:
+        """Return a curve's label beside it, or where there is room, with a thin line to it."""
+        face = Face.BOLD if curve.bold else Face.REGULAR
+        width, height = self._size(curve.label, face, self.setting.words)
+        spot = places.place(beside_line(line, width, height), width, height, number)
+        items: list[Item] = []
+        if spot is None:
+            everywhere = anywhere(self.frame, line, width, height)
+            spot = places.place(everywhere, width, height, number)
+            if spot is not None:
+                x1, y1, x2, y2 = leader(line, spot, width, height)
+                items.append(Rule(x1=x1, y1=y1, x2=x2, y2=y2, weight=0.5))
+        return [*items, *self._set_or_refuse(curve.label, spot, face)]
 
     def _lines(self, panel: PrintedPanel) -> list[list[list[tuple[float, float]]]]:
         """Return the curves on the page, cut off at the frame."""

@@ -31,12 +31,16 @@ class PrintedScale:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedNomogram:
-    """The body of a nomogram card; `worked` are the heights of the line drawn in."""
+    """The body of a nomogram card: three scales, and the heights of the line drawn in.
+
+    `description` says in words what is shown, for a person who cannot see it.
+    """
 
     title: str
     subtitle: str
-    scales: tuple[PrintedScale, PrintedScale, PrintedScale]
-    worked: tuple[float, float, float]
+    scales: tuple[PrintedScale, ...]
+    worked: tuple[float, ...]
+    description: str
     notes: tuple[str, ...]
     assumptions: tuple[str, ...]
     legend: tuple[LegendEntry, ...] = ()
@@ -55,16 +59,24 @@ def print_speed_nomogram(shop: Shop, demand: Demand | None) -> PrintedNomogram:
         subtitle="with a ruler",
         scales=_scales(nomogram, (f"surface {speed_unit}", "spindle rev/min", f"Ø {length}")),
         worked=_heights(nomogram, speed, diameter, read),
+        description="Three upright scales: surface speed, spindle speed, diameter; a straight "
+        "line across them reads the spindle speed for the other two.",
         notes=(
-            "Lay a ruler from the surface speed on the left to the diameter on the right: it "
-            "crosses the middle at the spindle speed. Take the next slower step the machine has.",
-            f"Drawn in: {speed:.3g} {speed_unit} at Ø {diameter:.3g} {length} is "
-            f"{_rounded(read)} rev/min.",
+            (
+                "Lay a ruler from the surface speed on the left to the diameter on the right: it "
+                "crosses the middle at the spindle speed. Take the next slower step there is."
+            ),
+            (
+                f"Drawn in: {speed:.3g} {speed_unit} at Ø {diameter:.3g} {length} is "
+                f"{_rounded(read)} rev/min."
+            ),
         ),
         assumptions=(
-            f"n = {'1000 v / (π d)' if units is LengthUnits.METRIC else '12 v / (π d)'}: arithmetic "
-            "only. Motor, grip, blade and work are not asked: the lathe chart asks them, and "
-            "machine and chuck have limits of their own.",
+            (
+                f"n = {'1000' if units is LengthUnits.METRIC else '12'} v / (π d): arithmetic only. "
+                "Motor, grip, blade and work are not asked: the lathe chart asks them, and "
+                "machine and chuck have limits of their own."
+            ),
             "On the way to the centre the diameter shrinks and so does the surface speed.",
         ),
     )
@@ -86,15 +98,21 @@ def print_power_nomogram(shop: Shop, demand: Demand | None) -> PrintedNomogram:
         subtitle="with a ruler",
         scales=_scales(nomogram, ("force N", "power W", f"surface {speed_unit}")),
         worked=_heights(nomogram, force, speed, read),
+        description="Three upright scales: cutting force, power, surface speed; a straight line "
+        "across them reads the power of the other two.",
         notes=(
-            "Lay a ruler from the cutting force on the left to the surface speed on the right: "
-            "it crosses the middle at the power the edge takes.",
+            (
+                "Lay a ruler from the cutting force on the left to the surface speed on the right: "
+                "it crosses the middle at the power the edge takes."
+            ),
             f"Drawn in: {force:.3g} N at {speed:.3g} {speed_unit} is {_rounded(read)} W.",
             "The motor must give more: belts and gears keep some of it.",
         ),
         assumptions=(
-            f"P = {'F v / 60' if units is LengthUnits.METRIC else 'F v / 197'}: arithmetic only. "
-            "The force of a cut is an estimate with a wide band: the command explain prints both.",
+            (
+                f"P = F v / {'60' if units is LengthUnits.METRIC else '197'}: arithmetic only. The "
+                "force of a cut is an estimate with a wide band: the command explain prints both."
+            ),
         ),
     )
 

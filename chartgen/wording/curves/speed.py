@@ -49,7 +49,6 @@ def print_speed_lines(chart: SpeedLines) -> PrintedCurves:
         for edge in chart.edges
         for curve in (
             _line(
-                chart,
                 x,
                 y,
                 edge.start,
@@ -59,7 +58,6 @@ def print_speed_lines(chart: SpeedLines) -> PrintedCurves:
                 1.6,
             ),
             _line(
-                chart,
                 x,
                 y,
                 edge.ceiling,
@@ -85,7 +83,11 @@ def print_speed_lines(chart: SpeedLines) -> PrintedCurves:
         ),
         notes=_notes(chart),
         legend=(),
-        description="",
+        description=(
+            f"Spindle speed against diameter in {chart.material.name}, both axes logarithmic: "
+            f"{'; '.join(line.label for line in lines)}. Level lines are the machine's speeds, "
+            "dots the recommended cuts of the lathe chart."
+        ),
     )
 
 
@@ -109,16 +111,16 @@ def _dots(chart: SpeedLines, units: LengthUnits) -> tuple[PrintedDot, ...]:
 def _notes(chart: SpeedLines) -> tuple[str, ...]:
     """Return how to read the figure."""
     return (
-        "Slanted lines: equal surface speed; start is where a cut begins to look for its speed, "
-        "most is what the edge bears. Level lines: the machine's own speeds. Dots: the speeds of "
-        "the lathe chart; one under its start line was lowered because the motor, the grip or "
-        f"the fastest spindle ({math.floor(chart.fastest_spindle)} rev/min) asks for it. "
-        f"Chuck: at most {math.floor(chart.chuck_speed)} rev/min.",
+        (
+            "Slanted lines: equal surface speed; start is what a cut would like, most is what the "
+            "edge bears. Level lines: the machine's own speeds. Dots: the speeds of the lathe chart; one under its start line was lowered because the motor, the grip or "
+            f"the fastest spindle ({math.floor(chart.fastest_spindle)} rev/min) asks for it. "
+            f"Chuck: at most {math.floor(chart.chuck_speed)} rev/min."
+        ),
     )
 
 
 def _line(
-    chart: SpeedLines,
     x: PrintedAxis,
     y: PrintedAxis,
     speed: MetresPerMinute[float],
@@ -148,17 +150,18 @@ def clipped(x: PrintedAxis, y: PrintedAxis, product: float) -> tuple[Point, Poin
 
 def _rungs(chart: SpeedLines, x: PrintedAxis, y: PrintedAxis) -> list[PrintedCurve]:
     """Return the machine's own speeds as level lines: each listed one, both ends of a range."""
-    found = []
-    for position in chart.positions:
-        mark = position.mark or position.name
-        for speed in dict.fromkeys((position.slowest, position.fastest)):
-            if y.least < speed < y.most:
-                found.append(
-                    PrintedCurve(
-                        parts=(((x.least, speed), (x.most, speed)),),
-                        weight=0.6,
-                        fine=True,
-                        label=f"{mark} {plain(speed)}",
-                    )
-                )
-    return found
+    rungs = [
+        (position.mark or position.name, speed)
+        for position in chart.positions
+        for speed in dict.fromkeys((position.slowest, position.fastest))
+        if y.least < speed < y.most
+    ]
+    return [
+        PrintedCurve(
+            parts=(((x.least, speed), (x.most, speed)),),
+            weight=0.6,
+            fine=True,
+            label=f"{mark} {plain(speed)}",
+        )
+        for mark, speed in rungs
+    ]

@@ -53,7 +53,6 @@ def print_spindle_curves(chart: SpindleCurves) -> PrintedCurves:
             "torque at the spindle",
             lambda c: c.torque,
             lambda d: (d.torque, d.torque_high),
-            labels=True,
         ),
         _panel(
             chart,
@@ -62,7 +61,6 @@ def print_spindle_curves(chart: SpindleCurves) -> PrintedCurves:
             "power at the spindle",
             lambda c: c.power,
             lambda d: (d.power, d.power_high),
-            labels=False,
         ),
     )
     return PrintedCurves(
@@ -71,7 +69,11 @@ def print_spindle_curves(chart: SpindleCurves) -> PrintedCurves:
         panels=panels,
         notes=_notes(chart),
         legend=(),
-        description="",
+        description=(
+            "Torque and power at the spindle against its speed, for each drive position: "
+            "continuous, one cut and stall; with what the recommended cuts in "
+            f"{chart.material.name} ask of it."
+        ),
     )
 
 
@@ -82,8 +84,6 @@ def _panel(
     title: str,
     of_curve: Callable[[DriveCurve], object],
     of_demand: Callable[[Demand], tuple[float, float]],
-    *,
-    labels: bool,
 ) -> PrintedPanel:
     curves, dots = [], []
     for curve in chart.curves:
@@ -133,8 +133,10 @@ def _notes(chart: SpindleCurves) -> tuple[str, ...]:
     """Return how to read the figure."""
     units = chart.shop.request.units
     lines = [
-        "Continuous: for as long as you like. One cut: a short solid cut, then rest. Stall: "
-        "the most before the spindle stops."
+        (
+            "Continuous: for as long as you like. One cut: a short solid cut, then rest. Stall: "
+            "the most before the spindle stops."
+        )
     ]
     if any(position.is_single_speed for position in chart.positions):
         lines.append("Single speeds: disc continuous, square one cut, cross stall.")

@@ -56,7 +56,10 @@ def print_widest_blades(chart: WidestBlades) -> PrintedCurves:
         ),
         notes=_notes(chart),
         legend=(),
-        description="",
+        description=(
+            f"The widest blade that parts {chart.material.name}, against diameter: "
+            f"{'; '.join(curve.label for curve in curves)}. Level lines are the blades owned."
+        ),
     )
 
 
@@ -98,8 +101,10 @@ def _notes(chart: WidestBlades) -> tuple[str, ...]:
         for kind in chart.kinds
     )
     return (
-        f"For blades like {templates}, but for their width: the body in proportion, as far "
-        f"out of the holder. Tried every {write_length(chart.step, units)} {label} up to "
-        f"{write_length(chart.most, units)}. Good: a window with room in it. Tight: a window at "
-        "all; better a narrower blade. A line that ends: no blade like it reaches or holds.",
+        (
+            f"For blades like {templates}, but for their width: the body in proportion, as far "
+            f"out of the holder. Tried every {write_length(chart.step, units)} {label} up to "
+            f"{write_length(chart.most, units)}. Good: a window with room in it. Tight: a window "
+            "at all; better a narrower blade. A line that ends: no blade like it reaches or holds."
+        ),
     )

@@ -24,18 +24,20 @@ from chartgen.wording.numbers import feed_label, length_label
 from chartgen.wording.signs import legend_of_letters
 
 _NOTES = (
-    "Hatched: feeds inside the window, at the speed that the lathe chart recommends for the "
-    "diameter. Upper line: the most that the first limit allows; its letter says which, a "
-    "stroke where another takes over, two letters where two are met at about the same feed. "
-    "Dashed: the least, under which the edge rubs. Dots: the feeds of the lathe chart. "
-    "No hatching: no window.",
+    (
+        "Hatched: feeds inside the window, at the speed that the lathe chart recommends for the "
+        "diameter. Upper line: the most that the first limit allows; its letter says which, a "
+        "stroke where another takes over, two letters where two are met at about the same feed. "
+        "Dashed: the least, under which the edge rubs. Dots: the feeds of the lathe chart. "
+        "No hatching: no window."
+    ),
 )
 _MARGIN = 1.06
 """So that no dot lies on the frame."""
 _LONG_RUN = 0.1
 """Share of the axis from which a limit is named alone."""
 _LEAST_SPAN = 4.0
-"""Most over least feed of an axis at least: flatter curves would look more precise than they are."""
+"""Most over least feed of an axis, at least: a taller one would look more precise than it is."""
 
 
 def print_feed_windows(chart: FeedWindows) -> PrintedCurves:

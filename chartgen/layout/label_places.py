@@ -149,8 +149,8 @@ def anywhere(frame: Frame, line: FloatArray, width: float, height: float) -> Flo
     left, bottom = (
         axis.ravel()
         for axis in np.meshgrid(
-            np.arange(frame.x, frame.x + frame.width - width, 2.0),
-            np.arange(frame.y + height, frame.y + frame.height, 1.5),
+            np.arange(frame.x, frame.x + frame.width - width, 3.0),
+            np.arange(frame.y + height, frame.y + frame.height, 2.0),
         )
     )
     across = np.subtract.outer(left + width / 2, line[:, 0])

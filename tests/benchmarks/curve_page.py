@@ -29,14 +29,11 @@ def seconds(command: list[str]) -> float:
 def cold(layout: str) -> None:
     """Print the cold ratio of one layout."""
     bare = [sys.executable, "-c", "import matplotlib.figure"]
-    ratios = []
     with tempfile.TemporaryDirectory() as folder:
         make = [str(Path(sys.executable).with_name("chartgen")), "make", "--out", folder]
         make += ["--layout", layout, "--material", "mild-steel"]
         seconds(make)
-        for _ in range(COLD_RUNS):
-            ratios.append(seconds(make) / seconds(bare))
-    ratios.sort()
+        ratios = sorted(seconds(make) / seconds(bare) for _ in range(COLD_RUNS))
     print(
         f"{layout} cold: {statistics.median(ratios):.2f} times the import of matplotlib "
         f"({ratios[0]:.2f} to {ratios[-1]:.2f}), wanted at most {WANTED_COLD}"

@@ -10,11 +10,13 @@ import pdfplumber
 import pypdfium2  # type: ignore[import-untyped]
 import pytest
 from numpy.typing import NDArray
+from reportlab.pdfgen.canvas import Canvas
 
 from chartgen import pipeline
 from chartgen.layout.axes import Frame
 from chartgen.layout.placed import Document, Page, Plot
 from chartgen.model.shop import Shop
+from chartgen.renderers.curves import _trace as trace
 from chartgen.renderers.pdf import render_pdf
 from chartgen.wording.figure import (
     Dash,
@@ -184,13 +186,8 @@ def test_a_card_without_curves_never_loads_matplotlib() -> None:
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
 
 
-def test_a_path_that_no_figure_needs_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    from matplotlib.path import Path  # noqa: PLC0415 - only this test needs it
-
-    def quadratic(*_: object, **__: object) -> object:
-        return iter([(np.array([1.0, 1.0]), Path.MOVETO), (np.array([1, 2, 3, 4]), Path.CURVE3)])
-
-    monkeypatch.setattr(Path, "iter_segments", quadratic)
-    curve = PrintedCurve(parts=(((1.0, 1.0), (90.0, 9.0)),))
+def test_a_path_that_no_figure_needs_is_refused() -> None:
+    """A curve of a kind matplotlib could ask for is never drawn as something else."""
+    vertices = np.array([[1.0, 1.0], [2.0, 2.0], [3.0, 1.0]])
     with pytest.raises(NotImplementedError, match="path code 3"):
-        drawn(plot_of(PrintedPanel(title="", x=X, y=Y, curves=(curve,))))
+        trace(Canvas(io.BytesIO()).beginPath(), vertices, np.array([1, 3, 3]))

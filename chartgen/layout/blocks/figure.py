@@ -32,6 +32,17 @@ def figure(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     body = card.chart
     if not isinstance(body, PrintedCurves):
         raise TypeError("a figure block needs a card with curves")
+    return [figure_piece(body, layout, setting)]
+
+
+def figure_piece(body: PrintedCurves, layout: Layout, setting: Setting) -> Piece:
+    """Return the panels of a figure as one piece as high as the setting.
+
+    Raises
+    ------
+    DoesNotFitError
+        If that is too low for a figure, or a label finds no place in it.
+    """
     if setting.height < _LEAST_HEIGHT:
         raise DoesNotFitError(
             f"layout {layout.name}: {setting.height:.0f} mm are left for the curves of "
@@ -41,7 +52,7 @@ def figure(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     items: list[Item] = []
     for number, frame in enumerate(frames):
         items += _panel_items(frame, setting, body, shows_y=_shows_y(body, number))
-    return [Piece(height=setting.height, items=tuple(items))]
+    return Piece(height=setting.height, items=tuple(items))
 
 
 def _cap(size: float) -> Millimetres[float]:

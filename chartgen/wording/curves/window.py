@@ -1,6 +1,6 @@
 """The window of feed against diameter, drawn: floor, ceiling, what binds, what is advised."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 
@@ -12,6 +12,7 @@ from chartgen.wording.figure import (
     Dash,
     DotShape,
     Point,
+    PrintedAxis,
     PrintedBand,
     PrintedCurve,
     PrintedCurves,
@@ -32,7 +33,7 @@ _NOTES = (
         "No hatching: no window."
     ),
 )
-_MARGIN = 1.06
+MARGIN = 1.06
 """So that no dot lies on the frame."""
 _LONG_RUN = 0.1
 """Share of the axis from which a limit is named alone."""
@@ -43,16 +44,11 @@ _LEAST_SPAN = 4.0
 def print_feed_windows(chart: FeedWindows) -> PrintedCurves:
     """Return one material's windows, a panel a blade on one scale."""
     units = chart.shop.request.units
-    x_name, y_name = f"Ø {length_label(units)}", feed_label(units)
+    x_name = f"Ø {length_label(units)}"
     xs = [in_units(d, units) for d in chart.diameters]
-    feeds = [in_units(f, units) for w in chart.blades for f in (*w.floor, *w.ceiling)]
-    least, most = round_outward(
-        0.8 * min(in_units(f, units) for w in chart.blades for f in w.floor),
-        1.15 * max(feed for feed in feeds if np.isfinite(feed)),
-    )
-    most = max(most, round_outward(least, _LEAST_SPAN * least)[1])
-    x = log_axis(x_name, xs[0] / _MARGIN, xs[-1] * _MARGIN)
-    y = log_axis(y_name, least, most)
+    x = log_axis(x_name, xs[0] / MARGIN, xs[-1] * MARGIN)
+    y = feed_axis(chart.blades, units)
+    least = y.least
     reasons = {run.reason.mark for w in chart.blades for run in w.ceiling_runs}
     return PrintedCurves(
         title=chart.material.name,
@@ -72,6 +68,18 @@ def print_feed_windows(chart: FeedWindows) -> PrintedCurves:
         notes=_NOTES,
         legend=legend_of_letters(reasons),
         description=_description(chart),
+    )
+
+
+def feed_axis(windows: Sequence[FeedWindow], units: LengthUnits) -> PrintedAxis:
+    """Return an axis of feed that holds every floor and ceiling of some windows."""
+    feeds = [in_units(float(f), units) for w in windows for f in (*w.floor, *w.ceiling)]
+    least, most = round_outward(
+        0.8 * min(in_units(float(f), units) for w in windows for f in w.floor),
+        1.15 * max(feed for feed in feeds if np.isfinite(feed)),
+    )
+    return log_axis(
+        feed_label(units), least, max(most, round_outward(least, _LEAST_SPAN * least)[1])
     )
 
 

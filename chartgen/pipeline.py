@@ -3,13 +3,13 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from chartgen.description.known import Known
 from chartgen.description.shop_file import example_text, read_shop
 from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import layout_names, load_layout
+from chartgen.layout.layout_file import change_layout_names, layout_names, load_layout
 from chartgen.layout.placed import Document
 from chartgen.limits.run import windows
 from chartgen.limits.window import Windows
@@ -22,6 +22,9 @@ from chartgen.renderers.pdf import render_pdf
 from chartgen.wording.card import AnyCard, PrintedCard, lathe_card, overview_card
 from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
+
+if TYPE_CHECKING:
+    from chartgen.wording.printed_change import PrintedChange
 
 # What one card holds at its reading distance; more of them run on to further cards.
 BLADES_A_CARD = {LengthUnits.METRIC: 3, LengthUnits.INCH: 2}
@@ -52,6 +55,7 @@ def describe(text: bytes | None, file: str) -> Shop:
     known = Known(
         materials=material_keys(),
         layouts=layout_names(),
+        change_layouts=change_layout_names(),
         allowances={name: (e.least, e.most, e.unit) for name, e in allowances.items()},
         transmission=tuple(load_transmission()),
         dc_no_load=allowances["dc_no_load"].value,
@@ -130,6 +134,25 @@ def _with_names_of_their_own(cards: Sequence[AnyCard]) -> list[AnyCard]:
         taken.add(stem)
         named.append(replace(card, file_stem=stem))
     return named
+
+
+def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
+    """Return the card of a change from one shop to another, all text made.
+
+    Raises
+    ------
+    RequestError
+        If the shops have no material in common.
+    """
+    from chartgen.wording.change import change_card
+
+    return change_card(
+        before,
+        after,
+        old_cards=printed_cards(before),
+        new_cards=printed_cards(after),
+        layout=change_layout_names()[0],
+    )
 
 
 def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:

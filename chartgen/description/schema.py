@@ -6,6 +6,7 @@ from chartgen.description.fields import (
     DateText,
     InUnit,
     JawDistance,
+    LayoutName,
     NameIn,
     Number,
     OneOf,
@@ -198,7 +199,7 @@ class PrintTable(Table):
     __slots__ = ()
     materials = required(Distinct(ListOf(NameIn("materials"))))
     diameters = required(Diameters(DIAMETER))
-    layouts = required(Distinct(ListOf(NameIn("layouts"))))
+    layouts = required(Distinct(ListOf(LayoutName("layouts"))))
     units = optional(OneOf(LengthUnits), default=LengthUnits.METRIC)
     feeding = optional(OneOf(Feeding), default=Feeding.HAND)
 

@@ -13,8 +13,9 @@ from chartgen.wording.assumptions import assumption_lines, force_band_line
 from chartgen.wording.cautions import PrintedCaution, card_cautions, deference, short_deference
 from chartgen.wording.check_code import check_code
 from chartgen.wording.printed import PrintedChart, PrintedTable, print_lathe_chart, print_overview
+from chartgen.wording.printed_change import PrintedChange
 
-Body = TypeVar("Body", bound=PrintedChart | PrintedTable)
+Body = TypeVar("Body", bound=PrintedChart | PrintedTable | PrintedChange)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +35,9 @@ class PrintedCard(Generic[Body]):
     check_code: str
 
 
-AnyCard: TypeAlias = PrintedCard[PrintedChart] | PrintedCard[PrintedTable]
+AnyCard: TypeAlias = (
+    PrintedCard[PrintedChart] | PrintedCard[PrintedTable] | PrintedCard[PrintedChange]
+)
 ChartCard: TypeAlias = PrintedCard[PrintedChart]
 
 

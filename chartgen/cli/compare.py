@@ -5,8 +5,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from chartgen.cli.files import write_whole
-from chartgen.cli.options import json_option, print_json, read_shop_at
+from chartgen.cli.files import read_bytes, write_whole
+from chartgen.cli.options import json_option, print_json
 from chartgen.errors import ChartgenError
 
 if TYPE_CHECKING:
@@ -50,13 +50,24 @@ def compare(before: Path, after: Path, out: Path | None, *, as_csv: bool, as_jso
         click.echo(str(written), err=as_csv or as_json)
 
 
+def _read(path: Path) -> "Shop":
+    from chartgen import pipeline
+
+    content = read_bytes(path)
+    if content.startswith(b"%PDF-"):
+        # A reader of text would only tell of a byte it cannot read.
+        mend = "give the shop file that its cards were printed from"
+        raise ChartgenError(f"{path}: is a PDF and no shop file; {mend}.")
+    return pipeline.describe(content, str(path))
+
+
 def _read_both(before: Path, after: Path) -> tuple["Shop", "Shop"]:
     """Return both shops, or tell the faults of both, each line under the name of its side."""
     shops: list[Shop] = []
     faults: list[str] = []
     for side, path in (("BEFORE", before), ("AFTER", after)):
         try:
-            shops.append(read_shop_at(path))
+            shops.append(_read(path))
         except ChartgenError as error:
             faults += [f"{side}: {line}" for line in str(error).splitlines()]
     if faults:

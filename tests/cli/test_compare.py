@@ -105,7 +105,7 @@ def test_a_pdf_is_told_to_be_one(inside: Inside, tmp_path: Path) -> None:
 
 
 def test_no_material_in_common_is_one_message_and_leaves_the_card_that_was_there(
-    inside: Inside, tmp_path: Path, example_with: ExampleWith
+    inside: Inside, tmp_path: Path
 ) -> None:
     inside("compare", *BOTH, "--out", ".")
     kept = (tmp_path / CARD).read_bytes()

@@ -28,6 +28,23 @@ def test_it_tells_what_moved_and_writes_nothing_unasked(chartgen: Chartgen, tmp_
     assert list(tmp_path.iterdir()) == []
 
 
+def test_the_three_commands_of_the_readme_tell_the_story(inside: Inside, tmp_path: Path) -> None:
+    text = (SWAP.parents[1] / "README.md").read_text("utf-8")
+    block = text.split("<!-- swap -->\n```sh\n")[1].split("\n```")[0]
+    folder = "output_examples/motor-swap"
+    said = []
+    for line in block.splitlines():
+        program, *words = line.replace(folder, str(SWAP)).split()
+        assert program == "chartgen"
+        said.append(inside(*words))
+    assert [(code, err) for code, _, err in said] == [(0, "")] * 3
+    written = {path.name for path in (tmp_path / "cards").iterdir()}
+    stale = said[1][1].split("Stale: take down and print again\n")[1].split("\n\n")[0]
+    for line in stale.splitlines():
+        assert f"{line.split(':')[0].strip()}.pdf" in written
+    assert CARD in written
+
+
 def test_with_a_folder_it_writes_the_card_and_names_it(inside: Inside, tmp_path: Path) -> None:
     plain = inside("compare", *BOTH)[1]
     code, out, err = inside("compare", *BOTH, "--out", "a/b")

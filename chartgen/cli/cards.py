@@ -35,12 +35,16 @@ _LONG_WORK = 1.0
     help="Folder for the PDF files; made if it is missing.",
 )
 @click.option("--material", "materials", multiple=True, help="Only this material; may repeat.")
-def make(shop: Path | None, out: Path, materials: tuple[str, ...]) -> None:
+@click.option("--layout", "layouts", multiple=True, help="Only this layout; may repeat.")
+def make(
+    shop: Path | None, out: Path, materials: tuple[str, ...], layouts: tuple[str, ...]
+) -> None:
     """Write the cards of a shop as PDF files."""
     from chartgen import pipeline
     from chartgen.wording.doubts import doubts
 
     described = pipeline.with_materials(read_shop_at(shop), materials)
+    described = pipeline.with_layouts(described, layouts)
     for doubt in doubts(described):
         click.echo(doubt, err=True)
     cards = pipeline.lay_out(pipeline.printed_cards(described))

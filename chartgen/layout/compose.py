@@ -3,6 +3,8 @@
 A heading stands across all columns, on every page that a side runs on to.
 """
 
+from dataclasses import replace
+
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.blocks import ACROSS, ANCHORED, BLOCKS
 from chartgen.layout.blocks.table import row_height
@@ -53,14 +55,12 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
             top += piece.height
 
     column = (full - _GUTTER * (side.columns - 1)) / side.columns
-    narrow = setting_for(distance=side.reading_distance, width=column, measure=measure)
-    pieces = [
-        piece
-        for name in side.blocks
-        if name not in ANCHORED | ACROSS
-        for piece in BLOCKS[name](card, layout, narrow)
-    ]
     room = bottom - top
+    narrow = setting_for(distance=side.reading_distance, width=column, measure=measure, height=room)
+    pieces: list[Piece] = []
+    for name in (block for block in side.blocks if block not in ANCHORED | ACROSS):
+        left = room - sum(piece.height for piece in pieces)
+        pieces += BLOCKS[name](card, layout, replace(narrow, height=left))
     if room < 0.0:
         raise DoesNotFitError(
             f"layout {layout.name}: what stands at the foot of a side is {-room:.0f} mm higher "

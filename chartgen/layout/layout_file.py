@@ -15,13 +15,27 @@ from chartgen.units import magnitude
 Value = TypeVar("Value")
 Number = TypeVar("Number", int, float)
 
-CARDS = ("lathe-chart", "overview", "blade-card", "centre-card", "change-card")
+CARDS = (
+    "lathe-chart",
+    "overview",
+    "blade-card",
+    "centre-card",
+    "spindle-curves",
+    "window-curves",
+    "width-curves",
+    "speed-curves",
+    "speed-nomogram",
+    "power-nomogram",
+    "change-card",
+)
 # Cards about two shops: no shop file can ask for one.
 _OF_TWO_SHOPS = "change-card"
 BLOCKS = (
     "heading",
     "table",
     "plain-table",
+    "figure",
+    "nomogram",
     "notes",
     "facts",
     "card-states",

@@ -13,7 +13,7 @@ from chartgen.layout.legibility import (
     cap_height,
     size_for_cap,
 )
-from chartgen.layout.placed import Drawing, Item, Panel, Rule, Text
+from chartgen.layout.placed import Drawing, Item, Panel, Plot, Rule, Text
 from chartgen.layout.typesetting import Measure
 from chartgen.quantities import Millimetres
 
@@ -36,9 +36,13 @@ class Piece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Setting:
-    """What a block needs to know of where it stands: width, font sizes [pt], the measure."""
+    """What a block needs to know of where it stands: room, font sizes [pt], the measure.
+
+    `height` is what is left of the column under the blocks before it: a figure fills it.
+    """
 
     width: Millimetres[float]
+    height: Millimetres[float]
     numbers: float
     words: float
     foot: float
@@ -51,13 +55,18 @@ class Setting:
 
 
 def setting_for(
-    *, distance: Millimetres[float], width: Millimetres[float], measure: Measure
+    *,
+    distance: Millimetres[float],
+    width: Millimetres[float],
+    measure: Measure,
+    height: Millimetres[float] = 0.0,
 ) -> Setting:
-    """Return the font sizes a reading distance asks for, with the width at hand."""
+    """Return the font sizes a reading distance asks for, with the room at hand."""
     numbers = cap_height(distance=distance, arc_minutes=NUMBERS_ARC_MINUTES)
     words = cap_height(distance=distance, arc_minutes=WORDS_ARC_MINUTES)
     return Setting(
         width=width,
+        height=height,
         numbers=size_for_cap(numbers),
         words=size_for_cap(words),
         foot=size_for_cap(FOOT_CAP),
@@ -70,5 +79,5 @@ def moved(item: Item, *, x: Millimetres[float], y: Millimetres[float]) -> Item:
     match item:
         case Rule():
             return replace(item, x1=item.x1 + x, x2=item.x2 + x, y1=item.y1 + y, y2=item.y2 + y)
-        case Text() | Panel() | Drawing():
+        case Text() | Panel() | Plot() | Drawing():
             return replace(item, x=item.x + x, y=item.y + y)

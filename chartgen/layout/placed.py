@@ -5,6 +5,7 @@ from enum import Enum
 
 from chartgen.layout.primitives import Primitive
 from chartgen.quantities import Millimetres
+from chartgen.wording.figure import PrintedPanel
 
 
 class Face(Enum):
@@ -48,12 +49,27 @@ class Rule:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Panel:
-    """A filled rectangle in ink."""
+    """A filled rectangle in ink, or in paper, to keep lines off a text."""
 
     x: Millimetres[float]
     y: Millimetres[float]
     width: Millimetres[float]
     height: Millimetres[float]
+    paper: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plot:
+    """The box of a pair of axes with its frame, grid and curves, but none of its texts."""
+
+    x: Millimetres[float]
+    y: Millimetres[float]
+    width: Millimetres[float]
+    height: Millimetres[float]
+    panel: PrintedPanel
+    x_grid: tuple[float, ...]
+    y_grid: tuple[float, ...]
+    meaning: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +83,7 @@ class Drawing:
     meaning: str
 
 
-Item = Text | Rule | Panel | Drawing
+Item = Text | Rule | Panel | Plot | Drawing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

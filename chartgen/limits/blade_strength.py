@@ -59,7 +59,11 @@ def blade_strength(
     allowances: Allowances,
 ) -> BladeStrength:
     """Return the strength of some blades; an unmeasured tool post counts as rigid."""
-    rows = [_forces(blade, tool_stiffness, allowances) for blade in blades]
+    sections = [section_of(blade) for blade in blades]
+    rows = [
+        _forces(blade, section, tool_stiffness, allowances)
+        for blade, section in zip(blades, sections, strict=True)
+    ]
 
     def column(index: int) -> FloatArray:
         return frozen_array([row[index] for row in rows]).reshape(1, -1, 1, 1)
@@ -67,15 +71,30 @@ def blade_strength(
     return BladeStrength(
         at_allowed_stress=column(0),
         at_allowed_drop=column(1),
-        at_buckling=column(2),
-        at_yield=column(3),
+        at_buckling=_at_buckling(blades, sections, allowances).reshape(1, -1, 1, 1),
+        at_yield=column(2),
+    )
+
+
+def _at_buckling(
+    blades: Sequence[Blade], sections: Sequence[BladeSection], allowances: Allowances
+) -> FloatArray:
+    """Return the force that tips each blade over: all in one search, which is the slow part."""
+    return frozen_array(
+        critical_lateral_force(
+            overhang=np.array([blade.projection for blade in blades]),
+            load_height=np.array([section.top_distance for section in sections]),
+            elastic_modulus=allowances.blade_modulus,
+            shear_modulus=allowances.blade_shear_modulus,
+            lateral_second_moment=np.array([s.lateral_second_moment for s in sections]),
+            torsion_constant=np.array([s.torsion_constant for s in sections]),
+        )
     )
 
 
 def _forces(
-    blade: Blade, tool_stiffness: float | None, allowances: Allowances
-) -> tuple[float, float, float, float]:
-    section = section_of(blade)
+    blade: Blade, section: BladeSection, tool_stiffness: float | None, allowances: Allowances
+) -> tuple[float, float, float]:
     elastic, shear = allowances.blade_modulus, allowances.blade_shear_modulus
 
     def at_stress(stress: float) -> float:
@@ -99,16 +118,6 @@ def _forces(
                 second_moment=section.second_moment,
                 shear_area=section.shear_area,
                 support_stiffness=np.inf if tool_stiffness is None else tool_stiffness,
-            )
-        ),
-        float(
-            critical_lateral_force(
-                overhang=blade.projection,
-                load_height=section.top_distance,
-                elastic_modulus=elastic,
-                shear_modulus=shear,
-                lateral_second_moment=section.lateral_second_moment,
-                torsion_constant=section.torsion_constant,
             )
         ),
         at_stress(allowances.blade_yield_hss if is_hss else allowances.blade_yield_carrier),

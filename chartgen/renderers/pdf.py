@@ -8,7 +8,18 @@ from reportlab.lib.colors import Color
 from reportlab.pdfgen.canvas import Canvas
 
 from chartgen.layout.legibility import POINT
-from chartgen.layout.placed import Align, Document, Drawing, Face, Item, Page, Panel, Rule, Text
+from chartgen.layout.placed import (
+    Align,
+    Document,
+    Drawing,
+    Face,
+    Item,
+    Page,
+    Panel,
+    Plot,
+    Rule,
+    Text,
+)
 from chartgen.layout.primitives import Disc, Ring, Shape, Stroke
 from chartgen.renderers.fonts import font_name, measure, runs
 
@@ -76,7 +87,7 @@ def _draw(canvas: Canvas, item: Item, page_height: float) -> None:
                 (page_height - item.y2) / POINT,
             )
         case Panel():
-            canvas.setFillColor(_INK)
+            canvas.setFillColor(_PAPER if item.paper else _INK)
             canvas.rect(
                 item.x / POINT,
                 (page_height - item.y - item.height) / POINT,
@@ -85,6 +96,10 @@ def _draw(canvas: Canvas, item: Item, page_height: float) -> None:
                 stroke=0,
                 fill=1,
             )
+        case Plot():
+            from chartgen.renderers.curves import draw_plot
+
+            draw_plot(canvas, item, page_height)
         case Drawing():
             _draw_drawing(canvas, item, page_height)
 

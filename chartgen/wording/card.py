@@ -1,6 +1,6 @@
 """A card as words: everything a layout may place, and nothing it has to work out."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Generic, TypeAlias, TypeVar
 
 from chartgen.charts.speed_feed import lathe_chart, overview_chart
@@ -12,10 +12,15 @@ from chartgen.model.shop import Shop
 from chartgen.wording.assumptions import assumption_lines, force_band_line
 from chartgen.wording.cautions import PrintedCaution, card_cautions, deference, short_deference
 from chartgen.wording.check_code import check_code
+from chartgen.wording.curves.nomogram import PrintedNomogram
+from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.printed import PrintedChart, PrintedTable, print_lathe_chart, print_overview
 from chartgen.wording.printed_change import PrintedChange
 
-Body = TypeVar("Body", bound=PrintedChart | PrintedTable | PrintedChange)
+Body = TypeVar(
+    "Body",
+    bound=PrintedChart | PrintedTable | PrintedCurves | PrintedNomogram | PrintedChange,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +41,11 @@ class PrintedCard(Generic[Body]):
 
 
 AnyCard: TypeAlias = (
-    PrintedCard[PrintedChart] | PrintedCard[PrintedTable] | PrintedCard[PrintedChange]
+    PrintedCard[PrintedChart]
+    | PrintedCard[PrintedTable]
+    | PrintedCard[PrintedCurves]
+    | PrintedCard[PrintedNomogram]
+    | PrintedCard[PrintedChange]
 )
 ChartCard: TypeAlias = PrintedCard[PrintedChart]
 
@@ -68,10 +77,12 @@ def make_card(
     layout: str,
     subject: str,
     windows: Windows | None = None,
+    assumptions: tuple[str, ...] | None = None,
 ) -> PrintedCard[Body]:
     """Return a card round its chart: cautions, assumptions, identity, check code.
 
-    With the windows of its chart a card also tells what a dig-in does.
+    With the windows of its chart a card also tells what a dig-in does. `assumptions` stand in
+    place of those that follow from machine, blades and materials.
     """
     code = check_code(shop, materials=materials, layout=layout, subject=subject)
     date = shop.date or "undated"
@@ -81,13 +92,21 @@ def make_card(
         lathe=shop.lathe.name,
         chart=chart,
         cautions=card_cautions(shop, materials),
-        assumptions=assumption_lines(shop, materials=materials, blades=blades, windows=windows),
+        assumptions=assumption_lines(shop, materials=materials, blades=blades, windows=windows)
+        if assumptions is None
+        else assumptions,
         force_band=force_band_line(materials, allowances_for(shop)),
         deference=deference(),
         short_deference=short_deference(),
         identity=f"{shop.name} · {shop.lathe.name} · revision {shop.revision} · {date}",
         check_code=code,
     )
+
+
+def nomogram_card(shop: Shop, body: PrintedNomogram, layout: str) -> PrintedCard[PrintedNomogram]:
+    """Return the card of a nomogram: arithmetic only, so it has assumptions of its own."""
+    card = make_card(shop, body, (), shop.blades, layout, shop.name, assumptions=body.assumptions)
+    return replace(card, file_stem=layout, force_band="")
 
 
 def file_name_part(text: str) -> str:

@@ -1,13 +1,15 @@
 """Which printed cards are stale, which still hold: two shops' cards, pair by pair.
 
 A card holds where nothing on its front moved by more than its rounding: charts by their
-cells, plain tables by their printed entries.
+cells, plain tables by their printed entries, curves by what an eye sees.
 """
 
 from collections.abc import Mapping, Sequence
 
 from chartgen.charts.change import CellChanges, CellPair
 from chartgen.wording.card import AnyCard
+from chartgen.wording.curve_moves import curve_moves
+from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.numbers import write_length
 from chartgen.wording.printed import PrintedChart, PrintedTable
 from chartgen.wording.printed_change import CardLine, CardState
@@ -65,6 +67,8 @@ def _of_body(old: AnyCard, new: AnyCard, cells: _Cells) -> str:
         return _of_chart(was, now, cells)
     if isinstance(was, PrintedTable) and isinstance(now, PrintedTable):
         return _of_table(was, now)
+    if isinstance(was, PrintedCurves) and isinstance(now, PrintedCurves):
+        return curve_moves(was, now)
     return "" if was == now else "other contents"
 
 

@@ -135,3 +135,8 @@ def legend_of(charts: Sequence[SpeedFeedChart]) -> tuple[LegendEntry, ...]:
     if any(cell.way_out is None for cell in lost):
         ways.append(_SAW)
     return (*letters, *signs, *ways)
+
+
+def legend_of_letters(marks: set[str]) -> tuple[LegendEntry, ...]:
+    """Return the legend of some letters, in the order of every card."""
+    return tuple(entry for mark, entry in _LETTERS.items() if mark in marks)

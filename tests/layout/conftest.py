@@ -6,7 +6,7 @@ import pytest
 from chartgen import pipeline
 from chartgen.layout.layout_file import Layout, layout_names, load_layout, parse_layout
 from chartgen.layout.legibility import POINT
-from chartgen.layout.placed import Align, Document, Drawing, Item, Panel, Rule, Text
+from chartgen.layout.placed import Align, Document, Drawing, Item, Panel, Plot, Rule, Text
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
 
@@ -68,7 +68,7 @@ def bounds() -> Callable[[Item], Bounds]:
             case Rule():
                 across, down = sorted((item.x1, item.x2)), sorted((item.y1, item.y2))
                 return across[0], down[0], across[1], down[1]
-            case Panel():
+            case Panel() | Plot():
                 return item.x, item.y, item.x + item.width, item.y + item.height
             case Drawing():
                 return item.x, item.y, item.x + item.size, item.y + item.size

@@ -11,10 +11,12 @@ from chartgen.layout.blocks.card_states import card_states
 from chartgen.layout.blocks.cautions import cautions
 from chartgen.layout.blocks.check_rule import check_rule
 from chartgen.layout.blocks.facts import facts
+from chartgen.layout.blocks.figure import figure
 from chartgen.layout.blocks.foot import deference, foot, identity
 from chartgen.layout.blocks.heading import heading
 from chartgen.layout.blocks.legend import legend, legend_sentences
 from chartgen.layout.blocks.moved_cells import moved_cells
+from chartgen.layout.blocks.nomogram import nomogram
 from chartgen.layout.blocks.paragraphs import assumptions, notes
 from chartgen.layout.blocks.plain_table import plain_table
 from chartgen.layout.blocks.table import table
@@ -28,6 +30,8 @@ BLOCKS: dict[str, Block] = {
     "heading": heading,
     "table": table,
     "plain-table": plain_table,
+    "figure": figure,
+    "nomogram": nomogram,
     "notes": notes,
     "facts": facts,
     "card-states": card_states,

@@ -6,6 +6,8 @@ from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.curves.nomogram import PrintedNomogram
+from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.printed import PrintedTable
 
 _AFTER = 0.4
@@ -45,13 +47,15 @@ def paragraph(
 
 
 def notes(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
-    """Return the notes under a plain table."""
-    if not isinstance(card.chart, PrintedTable):
-        raise TypeError("a notes block needs a card with a plain table")
+    """Return the notes under a plain table or a figure."""
+    if not isinstance(card.chart, PrintedTable | PrintedCurves | PrintedNomogram):
+        raise TypeError("a notes block needs a card whose body has notes")
     if not card.chart.notes:
         return []
-    space = Piece(height=_BEFORE_NOTES, items=())
-    return [space, *(paragraph(line, setting) for line in card.chart.notes)]
+    above = Piece(height=_BEFORE_NOTES, items=())
+    if isinstance(card.chart, PrintedCurves):
+        above = title("How to read the curves", setting)
+    return [above, *(paragraph(line, setting) for line in card.chart.notes)]
 
 
 def assumptions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:

@@ -1,0 +1,165 @@
+"""Torque and power over spindle speed, drawn, with what the recommended cuts ask."""
+
+from collections.abc import Callable
+
+from chartgen.charts.spindle_curves import Demand, DriveCurve, SpindleCurves
+from chartgen.limits.spindle import Duration
+from chartgen.wording.blade_letters import blade_letter
+from chartgen.wording.curves.scales import points
+from chartgen.wording.figure import (
+    Dash,
+    DotShape,
+    PrintedAxis,
+    PrintedCurve,
+    PrintedCurves,
+    PrintedDot,
+    PrintedPanel,
+    log_axis,
+    round_outward,
+)
+from chartgen.wording.numbers import length_label, write_length
+
+_DASHES = {
+    Duration.CONTINUOUS: (Dash.SOLID, Dash.SOLID_NOTCHED, Dash.SOLID_BARRED),
+    Duration.ONE_CUT: (Dash.LONG, Dash.LONG_DOT, Dash.LONG_DOT_DOT),
+    Duration.STALL: (Dash.SHORT, Dash.SHORT_WIDE, Dash.SHORT_PAIRS),
+}
+POSITIONS_A_CARD = 3
+"""More drive positions with a range run on to further cards: so many dashes are told apart."""
+CUT_SHAPES = (DotShape.DISC, DotShape.RING, DotShape.SQUARE, DotShape.CROSS)
+"""How the cuts of the first, second... blade of a shop are marked on every figure."""
+_SHAPES = {
+    Duration.CONTINUOUS: DotShape.DISC,
+    Duration.ONE_CUT: DotShape.SQUARE,
+    Duration.STALL: DotShape.CROSS,
+}
+_WORDS = {
+    Duration.CONTINUOUS: "continuous",
+    Duration.ONE_CUT: "one cut",
+    Duration.STALL: "stall",
+}
+
+
+def print_spindle_curves(chart: SpindleCurves) -> PrintedCurves:
+    """Return the drive's curves with one material's demands, torque beside power."""
+    speeds = [float(s) for curve in chart.curves for s in curve.speed]
+    speeds += [demand.speed for demand in chart.demands]
+    x = log_axis("rev/min", *round_outward(0.95 * min(speeds), 1.05 * max(speeds)))
+    panels = (
+        _panel(
+            chart,
+            x,
+            "N·m",
+            "torque at the spindle",
+            lambda c: c.torque,
+            lambda d: (d.torque, d.torque_high),
+        ),
+        _panel(
+            chart,
+            x,
+            "W",
+            "power at the spindle",
+            lambda c: c.power,
+            lambda d: (d.power, d.power_high),
+        ),
+    )
+    return PrintedCurves(
+        title=chart.material.name,
+        subtitle="what the drive gives and the cuts ask",
+        panels=panels,
+        notes=_notes(chart),
+        legend=(),
+        description=(
+            "Torque and power at the spindle against its speed, for each drive position: "
+            "continuous, one cut and stall; with what the recommended cuts in "
+            f"{chart.material.name} ask of it."
+        ),
+    )
+
+
+def _panel(
+    chart: SpindleCurves,
+    x: PrintedAxis,
+    unit: str,
+    title: str,
+    of_curve: Callable[[DriveCurve], object],
+    of_demand: Callable[[Demand], tuple[float, float]],
+) -> PrintedPanel:
+    curves, dots = [], []
+    for curve in chart.curves:
+        values = of_curve(curve)
+        mark = curve.position.mark or curve.position.name
+        label = f"{mark} {_words(curve)}"
+        if curve.position.is_single_speed:
+            dots.append(
+                PrintedDot(
+                    at=points(curve.speed, values)[0],
+                    shape=_SHAPES[curve.duration or Duration.ONE_CUT],
+                    label=mark if curve.duration is Duration.STALL else "",
+                )
+            )
+            continue
+        curves.append(
+            PrintedCurve(
+                parts=(points(curve.speed, values),),
+                dash=_dash(chart, curve),
+                label=label,
+            )
+        )
+    for blade in dict.fromkeys(demand.blade for demand in chart.demands):
+        cuts = [demand for demand in chart.demands if demand.blade == blade]
+        curves.append(
+            PrintedCurve(
+                parts=(tuple((c.speed, of_demand(c)[1]) for c in cuts),),
+                weight=0.7,
+                label=f"cuts {blade_letter(chart.shop, blade.name)}",
+                bold=True,
+            )
+        )
+        shape = CUT_SHAPES[list(chart.shop.blades).index(blade) % len(CUT_SHAPES)]
+        dots += [PrintedDot(at=(c.speed, of_demand(c)[1]), shape=shape) for c in cuts]
+    ys = [y for curve in curves for part in curve.parts for _, y in part if y > 0.0]
+    ys += [dot.at[1] for dot in dots if dot.at[1] > 0.0]
+    return PrintedPanel(
+        title=title,
+        x=x,
+        y=log_axis(unit, *round_outward(0.8 * min(ys), 1.3 * max(ys))),
+        curves=tuple(curves),
+        dots=tuple(dots),
+    )
+
+
+def _notes(chart: SpindleCurves) -> tuple[str, ...]:
+    """Return how to read the figure."""
+    units = chart.shop.request.units
+    lines = [
+        (
+            "Continuous: for as long as you like. One cut: a short solid cut, then rest. Stall: "
+            "the most before the spindle stops."
+        )
+    ]
+    if any(position.is_single_speed for position in chart.positions):
+        lines.append("Single speeds: disc continuous, square one cut, cross stall.")
+    if chart.demands:
+        sizes = [demand.diameter for demand in chart.demands]
+        span = " to ".join(
+            dict.fromkeys(write_length(size, units) for size in (min(sizes), max(sizes)))
+        )
+        lines.append(
+            f"Cuts: the recommended cuts of each blade, Ø {span} {length_label(units)}, at the "
+            "outside of the bar, with the force at the high side of its band. A cut on the "
+            "one-cut line uses all the motor has; one under it is held back by something else."
+        )
+    else:
+        lines.append("No published force data: what the cuts ask is not known.")
+    return tuple(lines)
+
+
+def _words(curve: DriveCurve) -> str:
+    return "measured" if curve.duration is None else _WORDS[curve.duration]
+
+
+def _dash(chart: SpindleCurves, curve: DriveCurve) -> Dash:
+    ranged = [p for p in chart.positions if not p.is_single_speed]
+    place = ranged.index(curve.position)
+    return _DASHES[curve.duration or Duration.CONTINUOUS][place % POSITIONS_A_CARD]

@@ -15,7 +15,7 @@ from chartgen.quantities import BoolArray, FloatArray, Millimetres, frozen_array
 _NARROWEST: Millimetres[float] = 1.0
 _WIDEST: Millimetres[float] = 5.0
 _STEP: Millimetres[float] = 0.1
-_DIAMETERS = 24
+_DIAMETERS = 20
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)

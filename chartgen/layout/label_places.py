@@ -17,6 +17,8 @@ _APART: Millimetres[float] = 2.5
 _NEAR: Millimetres[float] = 2.2
 _CROSSED, _CLOSE = 1.0, 0.25
 _HALO: Millimetres[float] = 0.5
+_TAILS: Millimetres[float] = 1.2
+"""Between two labels one above the other: letters hang below their line."""
 Box = tuple[float, float, float, float]
 
 
@@ -51,6 +53,8 @@ class Places:
         line, which it may stand close to. None where every place lies on another label or
         outside the frame.
         """
+        if not candidates.size:
+            return None
         left, bottom, dislike = candidates.T
         right, top = left + width, bottom - height
         cost = dislike + _CROSSED * self._ink(self._total, left, top, right, bottom, _HALO)
@@ -71,7 +75,7 @@ class Places:
         free &= (top >= frame.y + _HALO) & (bottom <= frame.y + frame.height - _HALO)
         for box_left, box_top, box_right, box_bottom in self._boxes:
             apart = (right + _APART <= box_left) | (left - _APART >= box_right)
-            free &= apart | (bottom + _HALO <= box_top) | (top - _HALO >= box_bottom)
+            free &= apart | (bottom + _TAILS <= box_top) | (top - _TAILS >= box_bottom)
         return np.asarray(free)
 
     def _summed(self, parts: Sequence[FloatArray]) -> FloatArray:
@@ -145,8 +149,8 @@ def anywhere(frame: Frame, line: FloatArray, width: float, height: float) -> Flo
     left, bottom = (
         axis.ravel()
         for axis in np.meshgrid(
-            np.arange(frame.x, frame.x + frame.width - width, 2.0),
-            np.arange(frame.y + height, frame.y + frame.height, 1.5),
+            np.arange(frame.x, frame.x + frame.width - width, 3.0),
+            np.arange(frame.y + height, frame.y + frame.height, 2.0),
         )
     )
     across = np.subtract.outer(left + width / 2, line[:, 0])

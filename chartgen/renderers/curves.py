@@ -21,11 +21,13 @@ from matplotlib.patches import Polygon, Rectangle
 from matplotlib.path import Path
 from matplotlib.transforms import Transform
 from matplotlib.typing import ColorType
+from numpy.typing import ArrayLike
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
 from chartgen.layout.legibility import POINT
 from chartgen.layout.placed import Plot
+from chartgen.quantities import FloatArray
 from chartgen.wording.figure import DotShape, PrintedAxis, PrintedCurve, PrintedPanel
 
 Stroke: TypeAlias = tuple[tuple[float, float], tuple[float, float]]
@@ -178,20 +180,31 @@ class _CanvasRenderer(RendererBase):
             canvas.drawPath(shape, stroke=int(strokes), fill=int(fills))
         canvas.restoreState()
 
+    def draw_markers(
+        self,
+        gc: GraphicsContextBase,
+        marker_path: Path,
+        marker_trans: Transform,
+        path: Path,
+        trans: Transform,
+        rgbFace: ColorType | None = None,  # noqa: N803 - matplotlib's own name
+    ) -> None:
+        """Draw all marks of one shape as one path."""
+        canvas = self._canvas
+        shape = canvas.beginPath()
+        mark = marker_trans.transform_path(marker_path)
+        for at in trans.transform(path.vertices):
+            _trace(shape, np.add(mark.vertices, at), mark.codes)
+        canvas.saveState()
+        self._clip(gc)
+        self._set_pen(gc, rgbFace)
+        canvas.drawPath(shape, stroke=1, fill=int(rgbFace is not None))
+        canvas.restoreState()
+
     def _outline(self, path: Path, transform: Transform) -> PDFPathObject:
         shape = self._canvas.beginPath()
-        for values, code in path.iter_segments(transform, simplify=False):
-            points = [float(value) for value in values]
-            if code == Path.MOVETO:
-                shape.moveTo(*points)
-            elif code == Path.LINETO:
-                shape.lineTo(*points)
-            elif code == Path.CURVE4:
-                shape.curveTo(*points)
-            elif code == Path.CLOSEPOLY:
-                shape.close()
-            else:
-                raise NotImplementedError(f"path code {code} is drawn by no figure here")
+        placed = transform.transform_path(path)
+        _trace(shape, np.asarray(placed.vertices), placed.codes)
         return shape
 
     def _clip(self, gc: GraphicsContextBase) -> None:
@@ -230,3 +243,35 @@ class _CanvasRenderer(RendererBase):
         canvas.setDash([] if dashes is None else np.asarray(dashes, dtype=np.float64).tolist(), 0)
         canvas.setLineCap({"butt": 0, "round": 1, "projecting": 2}[str(gc.get_capstyle())])
         canvas.setLineJoin({"miter": 0, "round": 1, "bevel": 2}[str(gc.get_joinstyle())])
+
+
+def _trace(shape: PDFPathObject, vertices: FloatArray, codes: ArrayLike | None) -> None:
+    """Add a path to a shape. Without codes it is a line, broken where a point is NaN."""
+    points = vertices.tolist()
+    if codes is None:
+        pen_down = False
+        for x, y in points:
+            if math.isnan(x):
+                pen_down = False
+            elif pen_down:
+                shape.lineTo(x, y)
+            else:
+                shape.moveTo(x, y)
+                pen_down = True
+        return
+    number = 0
+    kinds = np.asarray(codes).tolist()
+    while number < len(points):
+        kind = kinds[number]
+        if kind == Path.MOVETO:
+            shape.moveTo(*points[number])
+        elif kind == Path.LINETO:
+            shape.lineTo(*points[number])
+        elif kind == Path.CURVE4:
+            shape.curveTo(*points[number], *points[number + 1], *points[number + 2])
+            number += 2
+        elif kind == Path.CLOSEPOLY:
+            shape.close()
+        else:
+            raise NotImplementedError(f"path code {kind} is drawn by no figure here")
+        number += 1

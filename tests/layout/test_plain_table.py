@@ -153,7 +153,7 @@ def test_notes_stand_below_the_table_with_a_space_between(card_of: CardOf) -> No
     ("block", "message"),
     [
         (plain_table, "a plain-table block needs a card with a plain table"),
-        (notes, "a notes block needs a card with a plain table"),
+        (notes, "a notes block needs a card whose body has notes"),
     ],
 )
 def test_a_chart_is_no_plain_table(

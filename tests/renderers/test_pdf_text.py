@@ -137,7 +137,7 @@ class TestTheText:
         self, name: str, rendered: Rendered
     ) -> None:
         for page in (page for _, data in rendered[name] for page in pages_of(data)):
-            panels = [r for r in page.rects if set(r["non_stroking_color"]) == {0}]
+            panels = [r for r in page.rects if r["fill"] and set(r["non_stroking_color"]) == {0}]
             for char in page.chars:
                 colour = set(char["non_stroking_color"])
                 on_panel = any(

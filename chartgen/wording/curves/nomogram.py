@@ -73,7 +73,7 @@ def print_speed_nomogram(shop: Shop, demand: Demand | None) -> PrintedNomogram:
         ),
         assumptions=(
             (
-                f"n = {'1000' if units is LengthUnits.METRIC else '12'} v / (π d): arithmetic only. "
+                f"n = {'1000' if units is LengthUnits.METRIC else '12'} v / (π d): arithmetic. "
                 "Motor, grip, blade and work are not asked: the lathe chart asks them, and "
                 "machine and chuck have limits of their own."
             ),

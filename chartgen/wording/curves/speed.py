@@ -112,8 +112,9 @@ def _notes(chart: SpeedLines) -> tuple[str, ...]:
     """Return how to read the figure."""
     return (
         (
-            "Slanted lines: equal surface speed; start is what a cut would like, most is what the "
-            "edge bears. Level lines: the machine's own speeds. Dots: the speeds of the lathe chart; one under its start line was lowered because the motor, the grip or "
+            "Slanted lines: equal surface speed; start is what a cut would like, most is what "
+            "the edge bears. Level lines: the machine's own speeds. Dots: the speeds of the "
+            "lathe chart; one under its start line was lowered because the motor, the grip or "
             f"the fastest spindle ({math.floor(chart.fastest_spindle)} rev/min) asks for it. "
             f"Chuck: at most {math.floor(chart.chuck_speed)} rev/min."
         ),
@@ -151,7 +152,9 @@ def clipped(x: PrintedAxis, y: PrintedAxis, product: float) -> tuple[Point, Poin
 def _rungs(chart: SpeedLines, x: PrintedAxis, y: PrintedAxis) -> list[PrintedCurve]:
     """Return the machine's own speeds as level lines: each listed one, both ends of a range."""
     rungs = [
-        (position.mark or position.name, speed)
+        (f"{position.mark or position.name} {plain(speed)}", speed)
+        if position.mark or not position.is_single_speed
+        else (plain(speed), speed)
         for position in chart.positions
         for speed in dict.fromkeys((position.slowest, position.fastest))
         if y.least < speed < y.most
@@ -161,7 +164,7 @@ def _rungs(chart: SpeedLines, x: PrintedAxis, y: PrintedAxis) -> list[PrintedCur
             parts=(((x.least, speed), (x.most, speed)),),
             weight=0.6,
             fine=True,
-            label=f"{mark} {plain(speed)}",
+            label=label,
         )
-        for mark, speed in rungs
+        for label, speed in rungs
     ]

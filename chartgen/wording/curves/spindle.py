@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from chartgen.charts.spindle_curves import Demand, DriveCurve, SpindleCurves
 from chartgen.limits.spindle import Duration
+from chartgen.quantities import FloatArray
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.curves.scales import points
 from chartgen.wording.figure import (
@@ -28,11 +29,6 @@ POSITIONS_A_CARD = 3
 """More drive positions with a range run on to further cards: so many dashes are told apart."""
 CUT_SHAPES = (DotShape.DISC, DotShape.RING, DotShape.SQUARE, DotShape.CROSS)
 """How the cuts of the first, second... blade of a shop are marked on every figure."""
-_SHAPES = {
-    Duration.CONTINUOUS: DotShape.DISC,
-    Duration.ONE_CUT: DotShape.SQUARE,
-    Duration.STALL: DotShape.CROSS,
-}
 _WORDS = {
     Duration.CONTINUOUS: "continuous",
     Duration.ONE_CUT: "one cut",
@@ -82,30 +78,20 @@ def _panel(
     x: PrintedAxis,
     unit: str,
     title: str,
-    of_curve: Callable[[DriveCurve], object],
+    of_curve: Callable[[DriveCurve], FloatArray],
     of_demand: Callable[[Demand], tuple[float, float]],
 ) -> PrintedPanel:
-    curves, dots = [], []
-    for curve in chart.curves:
-        values = of_curve(curve)
-        mark = curve.position.mark or curve.position.name
-        label = f"{mark} {_words(curve)}"
-        if curve.position.is_single_speed:
-            dots.append(
-                PrintedDot(
-                    at=points(curve.speed, values)[0],
-                    shape=_SHAPES[curve.duration or Duration.ONE_CUT],
-                    label=mark if curve.duration is Duration.STALL else "",
-                )
-            )
-            continue
-        curves.append(
-            PrintedCurve(
-                parts=(points(curve.speed, values),),
-                dash=_dash(chart, curve),
-                label=label,
-            )
+    curves = [
+        PrintedCurve(
+            parts=(points(curve.speed, of_curve(curve)),),
+            dash=_dash(chart, curve),
+            label=f"{curve.position.mark or curve.position.name} {_words(curve)}",
         )
+        for curve in chart.curves
+        if not curve.position.is_single_speed
+    ]
+    steps, dots = _steps(chart, of_curve)
+    curves += steps
     for blade in dict.fromkeys(demand.blade for demand in chart.demands):
         cuts = [demand for demand in chart.demands if demand.blade == blade]
         curves.append(
@@ -129,6 +115,29 @@ def _panel(
     )
 
 
+def _steps(
+    chart: SpindleCurves, of_curve: Callable[[DriveCurve], FloatArray]
+) -> tuple[list[PrintedCurve], list[PrintedDot]]:
+    """Return single speeds as marks; a thin line leads the eye from one to the next."""
+    found: list[PrintedCurve] = []
+    dots: list[PrintedDot] = []
+    singles = [curve for curve in chart.curves if curve.position.is_single_speed]
+    for duration in dict.fromkeys(curve.duration for curve in singles):
+        held = [curve for curve in singles if curve.duration is duration]
+        marks = sorted(points([c.speed[0] for c in held], [of_curve(c)[0] for c in held]))
+        words = "measured" if duration is None else _WORDS[duration]
+        kind = duration or Duration.CONTINUOUS
+        alone = len(marks) == 1
+        dots += [
+            PrintedDot(at=at, shape=DotShape.BAR, label=words if alone else "") for at in marks
+        ]
+        if not alone:
+            found.append(
+                PrintedCurve(parts=(tuple(marks),), dash=_DASHES[kind][0], weight=0.5, label=words)
+            )
+    return found, dots
+
+
 def _notes(chart: SpindleCurves) -> tuple[str, ...]:
     """Return how to read the figure."""
     units = chart.shop.request.units
@@ -139,7 +148,7 @@ def _notes(chart: SpindleCurves) -> tuple[str, ...]:
         )
     ]
     if any(position.is_single_speed for position in chart.positions):
-        lines.append("Single speeds: disc continuous, square one cut, cross stall.")
+        lines.append("Marks: the speeds there are; the thin lines only lead from one to the next.")
     if chart.demands:
         sizes = [demand.diameter for demand in chart.demands]
         span = " to ".join(

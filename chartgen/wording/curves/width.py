@@ -105,6 +105,8 @@ def _notes(chart: WidestBlades) -> tuple[str, ...]:
             f"For blades like {templates}, but for their width: the body in proportion, as far "
             f"out of the holder. Tried every {write_length(chart.step, units)} {label} up to "
             f"{write_length(chart.most, units)}. Good: a window with room in it. Tight: a window "
-            "at all; better a narrower blade. A line that ends: no blade like it reaches or holds."
+            "at all; better a narrower blade. A line that ends: no blade like it reaches or "
+            "holds. A hump: there the spindle stalls before the work can slip, so grip does not "
+            "count."
         ),
     )

@@ -151,7 +151,7 @@ def _walk(
 
 
 def _range(slowest: object, fastest: object) -> Speeds:
-    if not isinstance(slowest, float) or not isinstance(fastest, float):
+    if not isinstance(slowest, int | float) or not isinstance(fastest, int | float):
         raise TypeError("only two numbers can be the ends of a range")
     return Speeds(slowest, fastest)
 

@@ -81,7 +81,8 @@ def _of_chart(was: PrintedChart, now: PrintedChart, cells: _Cells) -> str:
     if was.columns != now.columns or not same_frame:
         return "other columns"
     all_cells = [(now.title, column.name, row) for row in now.stub for column in now.columns]
-    moved = sum(bool(cells[place].moves) for place in all_cells)
+    # Diameters that differ by less than is printed share a row and no cell: print it again.
+    moved = sum(place not in cells or bool(cells[place].moves) for place in all_cells)
     return f"{moved} of {len(all_cells)} cells" if moved else ""
 
 

@@ -157,6 +157,6 @@ def test_the_most_urgent_state_stands_first(motor_swap: tuple[Shop, Shop]) -> No
 
 
 def test_a_diameter_that_differs_by_less_than_is_printed_is_printed_again(example: Shop) -> None:
-    before = printing(example, layouts=("lathe-chart-a5",), diameters=(10.0, 25.0))
-    after = printing(before, diameters=(10.0, 25.001))
+    before = printing(example, layouts=("lathe-chart-a5",), diameters=(10.0, 25.121))
+    after = printing(before, diameters=(10.0, 25.122))
     assert set(remarks(before, after).values()) == {"3 of 6 cells"}

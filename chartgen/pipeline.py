@@ -2,13 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from chartgen.card_kinds import CardsOf
 from chartgen.description.known import Known
 from chartgen.description.shop_file import example_text, read_shop
 from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import layout_names, load_layout
+from chartgen.layout.layout_file import change_layout_names, layout_names, load_layout
 from chartgen.layout.placed import Document
 from chartgen.limits.run import windows
 from chartgen.model.shop import Shop
@@ -19,6 +20,9 @@ from chartgen.renderers.pdf import render_pdf
 from chartgen.wording.card import AnyCard, PrintedCard, lathe_card
 from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
+
+if TYPE_CHECKING:
+    from chartgen.wording.printed_change import PrintedChange
 
 EXAMPLE_NAME = "built-in example shop"
 
@@ -43,6 +47,7 @@ def describe(text: bytes | None, file: str) -> Shop:
     known = Known(
         materials=material_keys(),
         layouts=layout_names(),
+        change_layouts=change_layout_names(),
         allowances={name: (e.least, e.most, e.unit) for name, e in allowances.items()},
         transmission=tuple(load_transmission()),
         dc_no_load=allowances["dc_no_load"].value,
@@ -85,6 +90,25 @@ def with_layouts(shop: Shop, names: Sequence[str]) -> Shop:
 def printed_cards(shop: Shop) -> list[AnyCard]:
     """Return every card a shop asks for, all text made."""
     return CardsOf(shop, [load_material(key) for key in shop.request.materials]).all()
+
+
+def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
+    """Return the card of a change from one shop to another, all text made.
+
+    Raises
+    ------
+    RequestError
+        If the shops have no material in common.
+    """
+    from chartgen.wording.change import change_card
+
+    return change_card(
+        before,
+        after,
+        old_cards=printed_cards(before),
+        new_cards=printed_cards(after),
+        layout=change_layout_names()[0],
+    )
 
 
 def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -195,6 +196,16 @@ def shop_of(shop_text: ShopText) -> ShopOf:
 def example() -> Shop:
     """Return the built-in example shop."""
     return describe(None, "")
+
+
+@pytest.fixture(scope="session")
+def motor_swap() -> tuple[Shop, Shop]:
+    """Return the invented lathe of the README before and after its new motor."""
+    folder = Path(__file__).parents[1] / "output_examples" / "motor-swap"
+    before, after = (
+        describe((folder / name).read_bytes(), name) for name in ("before.toml", "after.toml")
+    )
+    return before, after
 
 
 @pytest.fixture(scope="session")

@@ -18,7 +18,7 @@ import pytest
 import chartgen
 import chartgen.physics
 from chartgen import quantities
-from chartgen.layout.layout_file import layout_names
+from chartgen.layout.layout_file import every_layout_name
 from chartgen.quantities import Unit
 from chartgen.reference.tables import load_bibliography
 
@@ -193,7 +193,7 @@ def test_imports_go_one_way(tmp_path: Path) -> None:
 def test_every_layout_is_shipped() -> None:
     in_repo = {path.stem for path in (REPO / "layouts").glob("*.toml")}
     assert in_repo
-    assert set(layout_names()) == in_repo
+    assert set(every_layout_name()) == in_repo
     assert {path.suffix for path in (REPO / "layouts").iterdir()} == {".toml"}
 
 

@@ -10,6 +10,7 @@ import pytest
 from PIL import Image
 
 FOLDER = Path(__file__).parents[1] / "output_examples"
+SWAP = FOLDER / "motor-swap"
 
 
 @pytest.mark.parametrize(
@@ -19,6 +20,10 @@ FOLDER = Path(__file__).parents[1] / "output_examples"
         ("table-mild-steel.csv", ["table", "--material", "mild-steel", "--csv"]),
         ("table-mild-steel.json", ["table", "--material", "mild-steel", "--json"]),
         ("materials.txt", ["materials"]),
+        (
+            "motor-swap/compare.txt",
+            ["compare", str(SWAP / "before.toml"), str(SWAP / "after.toml")],
+        ),
     ],
 )
 def test_the_tool_still_prints_the_committed_example(name: str, words: list[str]) -> None:

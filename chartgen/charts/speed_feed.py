@@ -57,6 +57,12 @@ class ChartCell:
     cut: ChosenCut | None
     way_out: Blade | None
 
+    @property
+    def telling_reason(self) -> Reason:
+        """The limit that a card names: the ceiling's, or a floor that says more than it."""
+        floor_tells = self.cut is None and self.floor_reason is Reason.SLOWEST_SPINDLE
+        return self.floor_reason if floor_tells else self.ceiling_reason
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Column:

@@ -17,6 +17,7 @@ _FAILED = 2
 
 _FILES: Final = {
     "check": "lists",
+    "compare": "compare",
     "example": "lists",
     "explain": "questions",
     "make": "cards",

@@ -196,6 +196,19 @@ class NameIn:
         return chosen(value, names)
 
 
+class LayoutName(NameIn):
+    """A layout that a shop may ask for; that of a change card is told apart kindly."""
+
+    def __call__(self, value: object, place: Place) -> str:
+        """Return the name."""
+        if value in place.known.change_layouts:
+            raise ComplaintError(
+                f"{value!r} is the card of a change from one shop file to another.",
+                "Leave it out here; `chartgen compare BEFORE AFTER --out DIR` makes it.",
+            )
+        return super().__call__(value, place)
+
+
 def chosen(value: object, choices: Sequence[str]) -> str:
     """Return `value` if it is among `choices`, or complain with the nearest of them."""
     if not isinstance(value, str):

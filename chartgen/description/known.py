@@ -11,7 +11,8 @@ class Known(NamedTuple):
 
     `allowances` gives least, most and unit by name. `transmission` names the drive
     elements. `dc_no_load` is the no-load speed of a brushed DC motor over its base speed,
-    for a plate that does not state it.
+    for a plate that does not state it. `change_layouts` are no layouts of a shop, but of a
+    comparison of two.
     """
 
     materials: tuple[str, ...]
@@ -19,3 +20,4 @@ class Known(NamedTuple):
     allowances: Mapping[str, tuple[float, float, Unit]]
     transmission: tuple[str, ...]
     dc_no_load: float
+    change_layouts: tuple[str, ...] = ()

@@ -53,6 +53,7 @@ def motor_of(table: MotorTable, drive: DriveTable | None, problems: Problems) ->
         overload=table.overload,
         current_limit=table.current_limit,
         forced_cooling=table.forced_cooling,
+        self_cooling=table.self_cooling,
         above_base=table.above_base,
         efficiency=table.efficiency,
     )

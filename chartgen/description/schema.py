@@ -6,6 +6,7 @@ from chartgen.description.fields import (
     DateText,
     InUnit,
     JawDistance,
+    LayoutName,
     NameIn,
     Number,
     OneOf,
@@ -27,7 +28,7 @@ from chartgen.description.tables import (
 )
 from chartgen.model.blade import Edge, ToolMaterial
 from chartgen.model.lathe import BarSurface, ChuckKind, DialReads, JawFace
-from chartgen.model.motor import AboveBase, MotorKind, PowerIs
+from chartgen.model.motor import AboveBase, MotorKind, PowerIs, SelfCooling
 from chartgen.model.shop import Feeding, LengthUnits
 from chartgen.quantities import FRACTION, MM, MM_REV, N_M, N_PER_MM, RPM, UM, WATT
 
@@ -98,6 +99,11 @@ class MotorTable(Table):
     overload = only_beside("kind", LINE_MOTORS | DRIVEN, optional(SHARE, default=None))
     current_limit = only_beside("kind", DRIVEN, optional(SHARE, default=None))
     forced_cooling = only_beside("kind", {MotorKind.INVERTER}, optional(SWITCH, default=False))
+    self_cooling = only_beside(
+        "kind",
+        {MotorKind.INVERTER},
+        optional(OneOf(SelfCooling), default=SelfCooling.CAUTIOUS),
+    )
     above_base = only_beside(
         "kind",
         {MotorKind.BRUSHLESS},
@@ -193,7 +199,7 @@ class PrintTable(Table):
     __slots__ = ()
     materials = required(Distinct(ListOf(NameIn("materials"))))
     diameters = required(Diameters(DIAMETER))
-    layouts = required(Distinct(ListOf(NameIn("layouts"))))
+    layouts = required(Distinct(ListOf(LayoutName("layouts"))))
     units = optional(OneOf(LengthUnits), default=LengthUnits.METRIC)
     feeding = optional(OneOf(Feeding), default=Feeding.HAND)
 

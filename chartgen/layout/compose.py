@@ -1,9 +1,12 @@
-"""A card and a layout -> pages: blocks from the top, anchored ones from the bottom."""
+"""A card and a layout -> pages: blocks from the top, anchored ones from the bottom.
+
+A heading stands across all columns, on every page that a side runs on to.
+"""
 
 from dataclasses import replace
 
 from chartgen.errors import DoesNotFitError
-from chartgen.layout.blocks import ANCHORED, BLOCKS
+from chartgen.layout.blocks import ACROSS, ANCHORED, BLOCKS
 from chartgen.layout.blocks.table import row_height
 from chartgen.layout.layout_file import Layout, Side
 from chartgen.layout.piece import Piece, Setting, moved, setting_for
@@ -11,6 +14,7 @@ from chartgen.layout.placed import Document, Item, Page
 from chartgen.layout.typesetting import Measure, counted
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.printed import PrintedChart, PrintedTable
 
 _GUTTER: Millimetres[float] = 6.0
 
@@ -43,11 +47,18 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
             bottom -= piece.height
             anchored += [moved(item, x=side.margin, y=bottom) for item in piece.items]
 
+    across: list[Item] = []
+    top = side.margin
+    for name in (b for b in side.blocks if b in ACROSS):
+        for piece in BLOCKS[name](card, layout, wide):
+            across += [moved(item, x=side.margin, y=top) for item in piece.items]
+            top += piece.height
+
     column = (full - _GUTTER * (side.columns - 1)) / side.columns
-    room = bottom - side.margin
+    room = bottom - top
     narrow = setting_for(distance=side.reading_distance, width=column, measure=measure, height=room)
     pieces: list[Piece] = []
-    for name in (block for block in side.blocks if block not in ANCHORED):
+    for name in (block for block in side.blocks if block not in ANCHORED | ACROSS):
         left = room - sum(piece.height for piece in pieces)
         pieces += BLOCKS[name](card, layout, replace(narrow, height=left))
     if room < 0.0:
@@ -55,23 +66,32 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
             f"layout {layout.name}: what stands at the foot of a side is {-room:.0f} mm higher "
             "than the side; use a larger layout"
         )
-    if {"table", "plain-table"} & set(side.blocks):
-        _refuse_too_many_rows(card, layout, narrow, pieces, room)
+    chart = card.chart
+    if isinstance(chart, PrintedChart | PrintedTable) and {"table", "plain-table"} & set(
+        side.blocks
+    ):
+        _refuse_too_many_rows(chart, layout, narrow, pieces, room)
     stacks = _columns(pieces, room, layout)
     return [
         Page(
             width=width,
             height=height,
-            items=(*anchored, *_placed(stacks[first : first + side.columns], side, column)),
+            items=(
+                *across,
+                *anchored,
+                *_placed(stacks[first : first + side.columns], side, column, top),
+            ),
         )
         for first in range(0, len(stacks), side.columns)
     ]
 
 
-def _placed(stacks: list[list[Piece]], side: Side, column: Millimetres[float]) -> list[Item]:
+def _placed(
+    stacks: list[list[Piece]], side: Side, column: Millimetres[float], top: Millimetres[float]
+) -> list[Item]:
     items: list[Item] = []
     for number, stack in enumerate(stacks):
-        x, y = side.margin + number * (column + _GUTTER), side.margin
+        x, y = side.margin + number * (column + _GUTTER), top
         for piece in stack:
             items += [moved(item, x=x, y=y) for item in piece.items]
             y += piece.height
@@ -79,7 +99,7 @@ def _placed(stacks: list[list[Piece]], side: Side, column: Millimetres[float]) -
 
 
 def _refuse_too_many_rows(
-    card: AnyCard,
+    chart: PrintedChart | PrintedTable,
     layout: Layout,
     setting: Setting,
     pieces: list[Piece],
@@ -90,10 +110,10 @@ def _refuse_too_many_rows(
         return
     pitch = row_height(layout, setting)
     drop = int(-(-over // pitch))
-    rows = len(card.chart.rows)
+    rows = len(chart.rows)
     raise DoesNotFitError(
         f"layout {layout.name} holds {max(rows - drop, 0)} of the {rows} rows of "
-        f"'{card.chart.title}' at its reading distance: {_what_to_drop(layout, drop)}use a larger "
+        f"'{chart.title}' at its reading distance: {_what_to_drop(layout, drop)}use a larger "
         "layout"
     )
 
@@ -121,8 +141,8 @@ def _columns(pieces: list[Piece], room: Millimetres[float], layout: Layout) -> l
                 f"and the side has {room:.0f} mm; use a larger layout"
             )
         if used + needed > room + 1e-6:
-            stacks.append([])
-            used = 0.0
+            stacks.append(list(piece.continued))
+            used = sum(repeated.height for repeated in piece.continued)
         stacks[-1].append(piece)
         used += piece.height
     return stacks

@@ -26,7 +26,10 @@ CARDS = (
     "speed-curves",
     "speed-nomogram",
     "power-nomogram",
+    "change-card",
 )
+# Cards about two shops: no shop file can ask for one.
+_OF_TWO_SHOPS = "change-card"
 BLOCKS = (
     "heading",
     "table",
@@ -34,6 +37,9 @@ BLOCKS = (
     "figure",
     "nomogram",
     "notes",
+    "facts",
+    "card-states",
+    "moved-cells",
     "legend",
     "cautions",
     "legend-sentences",
@@ -77,7 +83,19 @@ class Layout:
 
 @cache
 def layout_names() -> tuple[str, ...]:
-    """Return the names of the layouts that came with the program."""
+    """Return the names of the layouts that came with the program and a shop file may name."""
+    return tuple(name for name in every_layout_name() if not name.startswith(_OF_TWO_SHOPS))
+
+
+@cache
+def change_layout_names() -> tuple[str, ...]:
+    """Return the names of the layouts of a change card, which `compare` makes."""
+    return tuple(name for name in every_layout_name() if name.startswith(_OF_TWO_SHOPS))
+
+
+@cache
+def every_layout_name() -> tuple[str, ...]:
+    """Return the names of all layouts that came with the program."""
     folder = _folder()
     return tuple(
         sorted(

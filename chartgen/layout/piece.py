@@ -23,11 +23,15 @@ LEADING = 1.25
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
-    """Items and their height; a heading is kept with the piece after it."""
+    """Items and their height; a heading is kept with the piece after it.
+
+    `continued` is set first where this piece begins a new column: the heading again.
+    """
 
     height: Millimetres[float]
     items: tuple[Item, ...]
     keep_with_next: bool = False
+    continued: tuple["Piece", ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

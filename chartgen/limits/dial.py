@@ -16,6 +16,12 @@ _SLIP = 1e-9
 _TINY = 1e-12
 
 
+def feed_step(feed: MillimetresPerRev[float], units: LengthUnits) -> MillimetresPerRev[float]:
+    """Return the round step that a feed on a card is a multiple of, where its window allows."""
+    coarse, fine = _STEPS_METRIC if units is LengthUnits.METRIC else _STEPS_INCH
+    return coarse[1] if feed >= coarse[0] - _SLIP else fine[1]
+
+
 def rounded_feed(
     *,
     feed: MillimetresPerRev[FloatArray],

@@ -1,5 +1,6 @@
 """What the drive can give at a spindle speed: for ever, for one cut, and at the stall."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
@@ -7,17 +8,29 @@ import numpy as np
 
 from chartgen.limits.allowances import Allowances
 from chartgen.model.lathe import DrivePosition, Lathe
-from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs
+from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs, SelfCooling
 from chartgen.physics.motor import (
     brushless_torque_ratio,
     direct_current_torque_ratio,
     inverter_torque_ratio,
     measured_torque,
-    self_cooling_derate,
     torque_from_power,
 )
-from chartgen.quantities import FloatArray, Fraction, NewtonMetres, RevsPerMinute, Watts
+from chartgen.physics.self_cooling import (
+    cautious_share,
+    full_at_base_speed,
+    full_from_half_speed,
+    none_under_half_speed,
+)
+from chartgen.quantities import FloatArray, Fraction, NewtonMetres, Numeric, RevsPerMinute, Watts
 from chartgen.reference.tables import load_transmission
+
+_COOLED_SHARE: dict[SelfCooling, Callable[..., Numeric]] = {
+    SelfCooling.CAUTIOUS: cautious_share,
+    SelfCooling.FULL_FROM_HALF_SPEED: full_from_half_speed,
+    SelfCooling.NONE_UNDER_HALF_SPEED: none_under_half_speed,
+    SelfCooling.FULL_AT_BASE_SPEED: full_at_base_speed,
+}
 
 
 class Duration(Enum):
@@ -194,5 +207,5 @@ def _inverter_ratio(
         )
     )
     if duration is Duration.CONTINUOUS and not motor.forced_cooling:
-        ratio = ratio * self_cooling_derate(speed_ratio=speed_ratio)
+        ratio = ratio * _COOLED_SHARE[motor.self_cooling](speed_ratio=speed_ratio)
     return ratio

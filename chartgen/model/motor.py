@@ -36,6 +36,15 @@ class AboveBase(Enum):
     STRAIGHT_FALL = "straight-fall"
 
 
+class SelfCooling(Enum):
+    """Which published rule holds for a motor cooled by its own fan, turning slowly for long."""
+
+    CAUTIOUS = "cautious"
+    FULL_FROM_HALF_SPEED = "full-from-half-speed"
+    NONE_UNDER_HALF_SPEED = "none-under-half-speed"
+    FULL_AT_BASE_SPEED = "full-at-base-speed"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Motor:
     """The motor. A ratio is a multiple of the rated torque; None means the plate is silent.
@@ -53,6 +62,7 @@ class Motor:
     overload: Fraction[float] | None = None
     current_limit: Fraction[float] | None = None
     forced_cooling: bool = False
+    self_cooling: SelfCooling = SelfCooling.CAUTIOUS
     above_base: AboveBase = AboveBase.CONSTANT_POWER
     efficiency: Fraction[float] | None = None
 
@@ -73,6 +83,10 @@ class Motor:
             raise ValueError(
                 "above_base = 'straight-fall' needs fastest, the speed where torque reaches "
                 "nothing, above base_speed"
+            )
+        if self.forced_cooling and self.self_cooling is not SelfCooling.CAUTIOUS:
+            raise ValueError(
+                "self_cooling has no effect beside forced_cooling = true; leave it out"
             )
         for name in ("breakdown", "overload", "current_limit"):
             ratio = getattr(self, name)

@@ -66,30 +66,6 @@ def power_from_torque(
     return torque * 2.0 * np.pi * speed / SECONDS_PER_MINUTE
 
 
-def self_cooling_derate(*, speed_ratio: Numeric) -> Numeric:
-    """Return the share of rated torque a self-ventilated motor may give for ever.
-
-    Parameters
-    ----------
-    speed_ratio
-        Motor speed over base speed.
-
-    Returns
-    -------
-    Share of rated torque, from 0.5 at standstill to 1 at half speed and above.
-
-    Notes
-    -----
-    0.5 + 0.5 min(1, 2 x). Three drive manuals print three different rules; this lies on
-    the cautious side of all of them. A motor with its own fan needs no derate.
-
-    References
-    ----------
-    Derived from [DRIVE-A] p. 24, [DRIVE-B] p. 96 and [DRIVE-C] p. 167.
-    """
-    return 0.5 + 0.5 * np.minimum(1.0, 2.0 * speed_ratio)
-
-
 def inverter_torque_ratio(
     *, speed_ratio: Numeric, hold_ratio: Numeric, breakdown_ratio: Numeric, pull_out_share: Numeric
 ) -> Numeric:

@@ -76,9 +76,9 @@ def render_csv(card: PrintedCard[PrintedChart]) -> str:
                 [
                     stub,
                     column.letter,
-                    _harmless(column.name),
+                    harmless(column.name),
                     cell.speed,
-                    _harmless(cell.position),
+                    harmless(cell.position),
                     cell.feed,
                     cell.pace,
                     cell.sign,
@@ -93,6 +93,6 @@ def render_csv(card: PrintedCard[PrintedChart]) -> str:
     return out.getvalue()
 
 
-def _harmless(text: str) -> str:
+def harmless(text: str) -> str:
     """Return a name that no spreadsheet takes for a formula."""
     return f"'{text}" if text.startswith(_FORMULA_STARTS) else text

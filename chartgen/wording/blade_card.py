@@ -3,10 +3,10 @@
 from collections.abc import Sequence
 
 from chartgen.charts.blade_use import BladeUse, BladeUseRow, Stretch, blade_use
-from chartgen.limits.reasons import Reason
 from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
+from chartgen.wording.beyond import BEYOND
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.card import PrintedCard, make_card
 from chartgen.wording.numbers import (
@@ -22,29 +22,6 @@ from chartgen.wording.printed import PrintedTable
 
 NONE = "–"
 
-# What ends a stretch of diameters, in the words of the thing that gives way.
-BEYOND = {
-    Reason.TORQUE_ONE_CUT: "motor torque",
-    Reason.TORQUE_CONTINUOUS: "motor torque",
-    Reason.STALL: "stall",
-    Reason.GRIP: "grip",
-    Reason.BLADE_BENDING: "blade bends",
-    Reason.TIP_DROP: "tip drops",
-    Reason.BLADE_BUCKLING: "blade tips over",
-    Reason.WORK_DEFLECTION: "bar bends",
-    Reason.WORK_STRESS: "bar at jaws",
-    Reason.INSERT_FEED: "feed of width",
-    Reason.HAND_PACE: "hand pace",
-    Reason.REACH: "reach",
-    Reason.EDGE_SPEED: "edge speed",
-    Reason.FASTEST_SPINDLE: "top speed",
-    Reason.CHUCK_SPEED: "chuck speed",
-    Reason.BAR_WHIP: "bar whips",
-    Reason.EDGE_FLOOR: "edge rubs",
-    Reason.SKIN_FLOOR: "hard skin",
-    Reason.SLOWEST_SPINDLE: "slowest speed",
-    Reason.GEARBOX_FEED: "gearbox feed",
-}
 # Fractions of an inch leave room for one.
 _MOST_STRETCHES = {LengthUnits.METRIC: 2, LengthUnits.INCH: 1}
 

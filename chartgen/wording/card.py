@@ -15,8 +15,12 @@ from chartgen.wording.check_code import check_code
 from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.printed import PrintedChart, PrintedTable, print_lathe_chart, print_overview
+from chartgen.wording.printed_change import PrintedChange
 
-Body = TypeVar("Body", bound=PrintedChart | PrintedTable | PrintedCurves | PrintedNomogram)
+Body = TypeVar(
+    "Body",
+    bound=PrintedChart | PrintedTable | PrintedCurves | PrintedNomogram | PrintedChange,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +45,7 @@ AnyCard: TypeAlias = (
     | PrintedCard[PrintedTable]
     | PrintedCard[PrintedCurves]
     | PrintedCard[PrintedNomogram]
+    | PrintedCard[PrintedChange]
 )
 ChartCard: TypeAlias = PrintedCard[PrintedChart]
 

@@ -3,7 +3,7 @@
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.spindle import input_efficiency
 from chartgen.model.lathe import DialReads
-from chartgen.model.motor import MotorKind, PowerIs
+from chartgen.model.motor import MotorKind, PowerIs, SelfCooling
 from chartgen.model.shop import Shop
 
 # Dials of small lathes run from 0.005 to 0.1 mm a division: common practice, no source.
@@ -25,6 +25,10 @@ def plate_lines(shop: Shop) -> tuple[str, ...]:
         "current limit": motor.current_limit,
     }
     stated = "".join(f", {name} {100 * r:.0f} %" for name, r in ratios.items() if r is not None)
+    if motor.forced_cooling:
+        stated += ", forced cooling"
+    elif motor.self_cooling is not SelfCooling.CAUTIOUS:
+        stated += f", self-cooling {motor.self_cooling.value}"
     fastest = f", fastest {motor.fastest:g} rev/min" if motor.fastest is not None else ""
     if motor.kind is MotorKind.MEASURED:
         return "Motor: as measured at the spindle.", _dial_line(shop), _blade_line(shop)

@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart
-from chartgen.limits.reasons import Reason
 from chartgen.wording.blade_letters import letter_of
 
 LEGEND_LEAD = "First met if pushed harder:"
@@ -102,7 +101,7 @@ def _other_blade(charts: Sequence[SpeedFeedChart], lost: Sequence[ChartCell]) ->
 def sign_of(cell: ChartCell) -> str:
     """Return the signs of a cell: the letter of what comes first, then how far to trust it."""
     if cell.cut is None:
-        return cell.floor_reason.mark if _floor_tells(cell) else cell.ceiling_reason.mark
+        return cell.telling_reason.mark
     # A cut that its own slack can spoil is treated as tight: one sign says both.
     remarks = {
         DIG_IN: not cell.cut.swallows_backlash,
@@ -113,9 +112,9 @@ def sign_of(cell: ChartCell) -> str:
     return cell.ceiling_reason.mark + "".join(sign for sign, holds in remarks.items() if holds)
 
 
-def _floor_tells(cell: ChartCell) -> bool:
-    """Whether the floor says more than the ceiling about a cell without a window."""
-    return cell.floor_reason is Reason.SLOWEST_SPINDLE
+def sign_order() -> tuple[str, ...]:
+    """Return every sign of a cell in the order of a legend."""
+    return (*_LETTERS, *(entry.sign for entry in _SIGNS))
 
 
 def legend_of(charts: Sequence[SpeedFeedChart]) -> tuple[LegendEntry, ...]:

@@ -9,7 +9,9 @@ import pytest
 
 from chartgen.cli import cards as cards_command
 
-COMMANDS = ("make", "table", "try", "explain", "check", "example", "materials", "sources")
+COMMANDS = (
+    *("make", "compare", "table", "try", "explain", "check", "example", "materials", "sources"),
+)
 Inside = Callable[..., tuple[int, str, str]]
 
 

@@ -11,7 +11,7 @@ from chartgen.description.shop_file import example_text
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.spindle import Duration, make_spindle
 from chartgen.model.lathe import Reading
-from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs
+from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs, SelfCooling
 from chartgen.model.shop import Shop
 
 Read = Callable[[str | bytes], Shop]
@@ -24,6 +24,7 @@ LINES = {
     "breakdown": 'breakdown = "333 %"',
     "current_limit": 'current_limit = "444 %"',
     "forced_cooling": "forced_cooling = true",
+    "self_cooling": 'self_cooling = "full-from-half-speed"',
     "above_base": 'above_base = "straight-fall"',
 }
 
@@ -34,6 +35,7 @@ def with_key(motor: Motor, key: str) -> Motor:
         "breakdown": replace(motor, breakdown=3.33),
         "current_limit": replace(motor, current_limit=4.44),
         "forced_cooling": replace(motor, forced_cooling=True),
+        "self_cooling": replace(motor, self_cooling=SelfCooling.FULL_AT_BASE_SPEED),
         "above_base": replace(motor, above_base=AboveBase.STRAIGHT_FALL),
     }[key]
 

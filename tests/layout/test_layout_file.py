@@ -10,7 +10,7 @@ from chartgen.layout.layout_file import (
     BLOCKS,
     CARDS,
     CELL_PARTS,
-    layout_names,
+    every_layout_name,
     load_layout,
     parse_layout,
 )
@@ -143,7 +143,7 @@ def test_every_block_a_layout_may_name_can_be_drawn() -> None:
     assert set(DRAWN) >= ANCHORED
 
 
-@pytest.mark.parametrize("name", layout_names())
+@pytest.mark.parametrize("name", every_layout_name())
 class TestEachShippedLayout:
     def test_it_fits_its_pouch(self, name: str) -> None:
         layout = load_layout(name)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from chartgen.layout.layout_file import layout_names, load_layout
+from chartgen.layout.layout_file import every_layout_name, load_layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT, cap_height, size_for_cap
 from chartgen.layout.piece import setting_for
 from chartgen.layout.placed import Face
@@ -73,6 +73,6 @@ def test_every_digit_is_as_wide_as_the_other_so_that_columns_stand(face: Face) -
     assert len({measure(digit, face, 10.0) for digit in "0123456789"}) == 1
 
 
-@pytest.mark.parametrize("name", layout_names())
+@pytest.mark.parametrize("name", every_layout_name())
 def test_a_layout_is_read_from_no_nearer_than_a_hand_holds_it(name: str) -> None:
     assert all(side.reading_distance >= 400.0 for side in load_layout(name).sides)

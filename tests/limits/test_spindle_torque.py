@@ -13,7 +13,7 @@ import pytest
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.spindle import Duration, Spindle, make_spindle
 from chartgen.model.lathe import Drive, DrivePosition
-from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs
+from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs, SelfCooling
 from chartgen.model.shop import Shop
 
 Shares = tuple[float, float, float]
@@ -72,19 +72,25 @@ def test_a_motor_on_the_line_gives_its_ratios_at_any_speed(
 
 
 # Allowances: 1.2 for one cut, current limit 1.5, breakdown 2.0, of which 0.75 is asked for.
-# For ever, without its own fan: 0.5 + 0.5 x 2 x below half of base speed.
+# For ever, cooled by itself, the lower of 0.5 + x below half of base speed and of the curve
+# through 0.5 at 5 %, 0.9 at 33 % and 1 at base speed.
 @pytest.mark.parametrize(
     ("plate", "x", "expected"),
     [
-        ({}, 0.1, (0.5 + 0.1, 1.2, 1.5)),
+        ({}, 0.1, (0.5 + 0.4 * 0.05 / 0.28, 1.2, 1.5)),
         ({}, 0.25, (0.5 + 0.25, 1.2, 1.5)),
-        ({}, 0.5, (1.0, 1.2, 1.5)),
+        ({}, 0.5, (0.9 + 0.1 * 0.17 / 0.67, 1.2, 1.5)),
+        ({"self_cooling": SelfCooling.FULL_FROM_HALF_SPEED}, 0.5, (1.0, 1.2, 1.5)),
+        ({"self_cooling": SelfCooling.FULL_FROM_HALF_SPEED}, 0.1, (0.6, 1.2, 1.5)),
+        ({"self_cooling": SelfCooling.NONE_UNDER_HALF_SPEED}, 0.49, (0.0, 1.2, 1.5)),
+        ({"self_cooling": SelfCooling.NONE_UNDER_HALF_SPEED}, 0.5, (1.0, 1.2, 1.5)),
+        ({"self_cooling": SelfCooling.FULL_AT_BASE_SPEED}, 0.33, (0.9, 1.2, 1.5)),
         ({}, 1.0, (1.0, 1.2, 1.5)),
         ({}, 1.6, (0.75 * 2.0 / 1.6**2, 0.75 * 2.0 / 1.6**2, 2.0 / 1.6**2)),
         ({}, 1.2, (1.0 / 1.2, 1.2 / 1.2, 1.5 / 1.2)),
         ({"forced_cooling": True}, 0.1, (1.0, 1.2, 1.5)),
-        ({"overload": 1.5}, 0.5, (1.0, 1.5, 1.5)),
-        ({"overload": 1.8}, 0.5, (1.0, 0.75 * 2.0, 1.8)),
+        ({"overload": 1.5}, 1.0, (1.0, 1.5, 1.5)),
+        ({"overload": 1.8}, 1.0, (1.0, 0.75 * 2.0, 1.8)),
         ({"current_limit": 1.8}, 1.0, (1.0, 1.2, 1.8)),
         ({"breakdown": 3.0}, 2.0, (1.0 / 2.0, 0.75 * 3.0 / 4.0, 1.5 / 2.0)),
         ({"breakdown": 3.0, "current_limit": 4.0}, 1.0, (1.0, 1.2, 3.0)),

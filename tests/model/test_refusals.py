@@ -19,7 +19,7 @@ from chartgen.model.lathe import (
     Work,
 )
 from chartgen.model.material import IsoGroup
-from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs
+from chartgen.model.motor import AboveBase, Motor, MotorKind, PowerIs, SelfCooling
 from chartgen.model.shop import Feeding, PrintRequest, Shop
 
 BLADE = Blade(
@@ -171,6 +171,10 @@ MOTORS: list[tuple[dict[str, Any], str]] = [
             "efficiency only matters when power_is = 'input'; leave it out, or say that the plate "
             "states input power"
         ),
+    ),
+    (
+        {"forced_cooling": True, "self_cooling": SelfCooling.FULL_FROM_HALF_SPEED},
+        "self_cooling has no effect beside forced_cooling = true; leave it out",
     ),
     (
         {"above_base": AboveBase.STRAIGHT_FALL},

@@ -30,8 +30,13 @@ from chartgen.physics.motor import (
     inverter_torque_ratio,
     measured_torque,
     power_from_torque,
-    self_cooling_derate,
     torque_from_power,
+)
+from chartgen.physics.self_cooling import (
+    cautious_share,
+    full_at_base_speed,
+    full_from_half_speed,
+    none_under_half_speed,
 )
 from chartgen.physics.time import (
     plunge_time,
@@ -155,7 +160,10 @@ OF_ONE_ARGUMENT: dict[str, Callable[[Numeric], Numeric]] = {
     "removal_rate": lambda x: removal_rate(width=2.0, feed=0.05, cutting_speed=x),
     "torque_from_power": lambda x: torque_from_power(power=550.0, speed=x),
     "power_from_torque": lambda x: power_from_torque(torque=5.0, speed=x),
-    "self_cooling_derate": lambda x: self_cooling_derate(speed_ratio=x),
+    "full_from_half_speed": lambda x: full_from_half_speed(speed_ratio=x),
+    "none_under_half_speed": lambda x: none_under_half_speed(speed_ratio=x),
+    "full_at_base_speed": lambda x: full_at_base_speed(speed_ratio=x),
+    "cautious_share": lambda x: cautious_share(speed_ratio=x),
     "inverter_torque_ratio": lambda x: inverter_torque_ratio(
         speed_ratio=x, hold_ratio=1.5, breakdown_ratio=2.5, pull_out_share=0.75
     ),

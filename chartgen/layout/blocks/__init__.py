@@ -1,17 +1,21 @@
 """One file a kind of block; a layout names them, `BLOCKS` finds them.
 
 A block takes the card, the layout and the setting, and returns pieces. ANCHORED blocks
-stand at the bottom of a side over its full width; the others flow from the top.
+stand at the bottom of a side over its full width, ACROSS ones at its top; the others flow
+from the top, column by column.
 """
 
 from collections.abc import Callable
 
+from chartgen.layout.blocks.card_states import card_states
 from chartgen.layout.blocks.cautions import cautions
 from chartgen.layout.blocks.check_rule import check_rule
+from chartgen.layout.blocks.facts import facts
 from chartgen.layout.blocks.figure import figure
 from chartgen.layout.blocks.foot import deference, foot, identity
 from chartgen.layout.blocks.heading import heading
 from chartgen.layout.blocks.legend import legend, legend_sentences
+from chartgen.layout.blocks.moved_cells import moved_cells
 from chartgen.layout.blocks.nomogram import nomogram
 from chartgen.layout.blocks.paragraphs import assumptions, notes
 from chartgen.layout.blocks.plain_table import plain_table
@@ -29,6 +33,9 @@ BLOCKS: dict[str, Block] = {
     "figure": figure,
     "nomogram": nomogram,
     "notes": notes,
+    "facts": facts,
+    "card-states": card_states,
+    "moved-cells": moved_cells,
     "legend": legend,
     "cautions": cautions,
     "legend-sentences": legend_sentences,
@@ -39,4 +46,5 @@ BLOCKS: dict[str, Block] = {
     "identity": identity,
 }
 
+ACROSS = frozenset({"heading"})
 ANCHORED = frozenset({"legend", "check-rule", "deference", "foot", "identity"})

@@ -15,6 +15,8 @@ _SIGN_GAP = 1.2
 
 def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the signs in use with their few words, run on in lines."""
+    if not card.chart.legend:
+        return []
     size, measure = setting.words, setting.measure
     line = size * POINT * LEADING
     items: list[Item] = []

@@ -4,11 +4,17 @@ from chartgen.limits.cut import Cut
 from chartgen.limits.grid import force_allowance
 from chartgen.limits.reasons import Reason
 from chartgen.model.material import ForceData
-from chartgen.model.motor import MotorKind, PowerIs
+from chartgen.model.motor import Motor, MotorKind, PowerIs, SelfCooling
 from chartgen.model.shop import Shop
 from chartgen.wording.numbers import write_feed_ceiling_whole
 from chartgen.wording.steps.step import Step, allowance_source
 
+_COOLING_RULE = {
+    SelfCooling.CAUTIOUS: "the lower of the rules of [DRIVE-A] and [DRIVE-C]",
+    SelfCooling.FULL_FROM_HALF_SPEED: "the rule of [DRIVE-A]",
+    SelfCooling.NONE_UNDER_HALF_SPEED: "the rule of [DRIVE-B]",
+    SelfCooling.FULL_AT_BASE_SPEED: "the rule of [DRIVE-C]",
+}
 _NO_DATA = (
     "no published force constants: force, power, torque, blade, work and grip are not checked"
 )
@@ -168,5 +174,12 @@ def _available_step(cut: Cut) -> Step:
         f"ratio {ratio:.3g}, efficiency {spindle.efficiency:.3g}, {cut.spindle_speed:g} rev/min",
         f"{cut.torque_continuous:.1f} N·m continuous, {cut.torque_one_cut:.1f} one cut, "
         f"{cut.torque_stall:.1f} at the stall",
-        "drive curves of this program; allowances of the drive",
+        f"drive curves of this program; allowances of the drive{_cooling(cut.case.lathe.motor)}",
     )
+
+
+def _cooling(motor: Motor) -> str:
+    """Return which rule holds for a motor on an inverter that is cooled by itself."""
+    if motor.kind is not MotorKind.INVERTER or motor.forced_cooling:
+        return ""
+    return f"; continuous by {_COOLING_RULE[motor.self_cooling]}"

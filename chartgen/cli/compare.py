@@ -1,0 +1,76 @@
+"""The command that compares two shops, as before and after a new motor."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from chartgen.cli.files import read_bytes, write_whole
+from chartgen.cli.options import json_option, print_json
+from chartgen.errors import ChartgenError
+
+if TYPE_CHECKING:
+    from chartgen.model.shop import Shop
+
+_SHOP = click.Path(path_type=Path)
+
+
+@click.command()
+@click.argument("before", type=_SHOP)
+@click.argument("after", type=_SHOP)
+@click.option("--out", default=None, type=_SHOP, help="Folder to write the change card to as PDF.")
+@click.option("--csv", "as_csv", is_flag=True, help="The moved cells, for a spreadsheet.")
+@json_option
+def compare(before: Path, after: Path, out: Path | None, *, as_csv: bool, as_json: bool) -> None:
+    """Say what moved between two shop files and which printed cards are stale.
+
+    BEFORE is the shop file the cards at the lathe were printed from, AFTER the new one.
+    """
+    from chartgen import pipeline
+    from chartgen.renderers.change_text import render_change, render_moved_csv
+    from chartgen.wording.change_answer import change_answer
+    from chartgen.wording.doubts import doubts
+
+    old, new = _read_both(before, after)
+    card = pipeline.changed_card(old, new)
+    # Written before anything is said, so that a card that cannot be made says only why.
+    written = None
+    if out is not None:
+        (finished,) = pipeline.lay_out([card])
+        written = out / finished.file_name
+        write_whole(written, pipeline.render(finished))
+    for doubt in doubts(new):
+        click.echo(doubt, err=True)
+    if as_json:
+        print_json(change_answer(card))
+    else:
+        click.echo(render_moved_csv(card) if as_csv else render_change(card), nl=False)
+    if written is not None:
+        # A program that reads CSV or JSON wants nothing else on its input.
+        click.echo(str(written), err=as_csv or as_json)
+
+
+def _read(path: Path) -> "Shop":
+    from chartgen import pipeline
+
+    content = read_bytes(path)
+    if content.startswith(b"%PDF-"):
+        # A reader of text would only tell of a byte it cannot read.
+        mend = "give the shop file that its cards were printed from"
+        raise ChartgenError(f"{path}: is a PDF and no shop file; {mend}.")
+    return pipeline.describe(content, str(path))
+
+
+def _read_both(before: Path, after: Path) -> tuple["Shop", "Shop"]:
+    """Return both shops, or tell the faults of both, each line under the name of its side."""
+    shops: list[Shop] = []
+    faults: list[str] = []
+    for side, path in (("BEFORE", before), ("AFTER", after)):
+        try:
+            shops.append(_read(path))
+        except ChartgenError as error:
+            faults += [f"{side}: {line}" for line in str(error).splitlines()]
+    if faults:
+        raise ChartgenError("\n".join(faults))
+    old, new = shops
+    return old, new

@@ -1,0 +1,223 @@
+"""Two shops compared, in words: what changed, which cells moved, which cards are stale."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import groupby
+
+from chartgen.charts.change import CellChanges, CellPair, Move, cell_changes
+from chartgen.charts.speed_feed import ChartCell, Column, SpeedFeedChart
+from chartgen.errors import RequestError
+from chartgen.model.shop import Feeding, LengthUnits, Shop
+from chartgen.wording.beyond import BEYOND
+from chartgen.wording.blade_letters import blade_letter
+from chartgen.wording.card import AnyCard, PrintedCard, file_name_part, make_card
+from chartgen.wording.card_states import card_states
+from chartgen.wording.check_code import check_code
+from chartgen.wording.described_facts import fact_groups
+from chartgen.wording.numbers import (
+    feed_label,
+    length_label,
+    write_feed,
+    write_length,
+    write_pace,
+    write_seconds,
+    write_speed,
+)
+from chartgen.wording.printed_change import (
+    CardLine,
+    CardState,
+    CellHeadings,
+    MovedCell,
+    MovedGroup,
+    PrintedChange,
+    PrintedSide,
+)
+from chartgen.wording.signs import LegendEntry, legend_of, sign_of, sign_order
+
+TITLE = "What changed"
+NOTHING_MOVED = "Nothing on the cards has moved."
+NO_CELL_MOVED = "No cell moved by more than it is rounded to."
+_NO_OTHER_BLADE = "saw"
+_SIGN_ORDER = sign_order()
+
+
+def change_card(
+    before: Shop,
+    after: Shop,
+    *,
+    old_cards: Sequence[AnyCard],
+    new_cards: Sequence[AnyCard],
+    layout: str,
+) -> PrintedCard[PrintedChange]:
+    """Return the card of a change from one shop to another.
+
+    Raises
+    ------
+    RequestError
+        If the shops have no material in common, so that nothing can be compared.
+    """
+    changes = cell_changes(before, after)
+    if not changes.materials:
+        raise RequestError(
+            "BEFORE and AFTER print no material in common "
+            f"({', '.join(before.request.materials)} and {', '.join(after.request.materials)}), "
+            "so no cell can be compared; list one of them in both files under [print] materials."
+        )
+    states = card_states(old_cards, new_cards, changes)
+    blades = changes.blades or after.blades
+    body = print_change(changes, states)
+    # The code of the card before is the subject: another BEFORE makes another card.
+    subject = check_code(before, materials=changes.materials, layout=layout, subject=before.name)
+    card = make_card(after, body, changes.materials, blades, layout, subject)
+    return replace(card, file_stem=f"{layout}-{file_name_part(after.name)}")
+
+
+def print_change(changes: CellChanges, states: tuple[CardLine, ...]) -> PrintedChange:
+    """Return a comparison as strings."""
+    before, after = changes.before, changes.after
+    units = after.request.units
+    by_hand = after.request.feeding is Feeding.HAND
+    return PrintedChange(
+        title=TITLE,
+        subtitle=f"{_edition(before)} → {_edition(after)}",
+        summary=_summary(changes, states),
+        facts=fact_groups(before, after),
+        cards=states,
+        headings=CellHeadings(
+            diameter=f"Ø {length_label(units)}",
+            before="before",
+            after="now",
+            limit="now\nlimited by",
+            speed="rev/min",
+            feed=feed_label(units),
+            pace="s/turn" if by_hand else "s/cut",
+        ),
+        groups=tuple(_groups(changes)),
+        legend=_legend(changes),
+    )
+
+
+def _edition(shop: Shop) -> str:
+    revision = f"revision {shop.revision}" if shop.revision else "no revision"
+    return f"{revision}, {shop.date or 'undated'}"
+
+
+def _summary(changes: CellChanges, states: Sequence[CardLine]) -> tuple[str, ...]:
+    compared = (
+        f"Compared: {_count(len(changes.materials), 'material')}, "
+        f"{_count(len(changes.blades), 'blade')} and "
+        f"{_count(len(changes.diameters), 'diameter')} that both files have."
+    )
+    to_do = [line for line in states if line.state not in {CardState.HOLDS, CardState.CURRENT}]
+    moved = len(changes.moved)
+    if not changes.cells:
+        return (compared, "No cell can be compared.")
+    if not moved and not to_do:
+        return (compared, NOTHING_MOVED)
+    stale = sum(line.state is CardState.STALE for line in states)
+    shared = sum(line.state not in {CardState.NEW, CardState.GONE} for line in states)
+    told = (
+        f"{moved} of {_count(len(changes.cells), 'cell')} moved by more than the rounding; "
+        f"{stale} of {_count(shared, 'card')} that both print {_is(stale)} stale."
+    )
+    return (compared, told)
+
+
+def _count(number: int, thing: str) -> str:
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
+def _is(number: int) -> str:
+    return "is" if number == 1 else "are"
+
+
+def _groups(changes: CellChanges) -> list[MovedGroup]:
+    after = changes.after
+    groups = []
+    for (material, blade), members in groupby(
+        changes.moved, key=lambda cell: (cell.material.name, cell.blade.name)
+    ):
+        groups.append(
+            MovedGroup(
+                title=f"{material}, {blade_letter(after, blade)} {blade}",
+                material=material,
+                blade=blade,
+                rows=tuple(_row(changes, cell) for cell in members),
+            )
+        )
+    return groups
+
+
+def _row(changes: CellChanges, pair: CellPair) -> MovedCell:
+    units = changes.after.request.units
+    return MovedCell(
+        diameter=write_length(pair.diameter, units),
+        before=_side(pair.before, changes.before, units),
+        after=_side(pair.after, changes.after, units),
+        limit=BEYOND[pair.after.telling_reason],
+        moved=", ".join(move.value for move in Move if move in pair.moves),
+    )
+
+
+def _side(cell: ChartCell, shop: Shop, units: LengthUnits) -> PrintedSide:
+    """Return a cell of either shop in the units of the shop after the change."""
+    cut = cell.cut
+    if cut is None:
+        way_out = f"use {blade_letter(shop, cell.way_out.name)}" if cell.way_out else ""
+        return PrintedSide(
+            speed="",
+            position="",
+            feed="",
+            pace="",
+            sign=sign_of(cell),
+            way_out=way_out or _NO_OTHER_BLADE,
+        )
+    if shop.request.feeding is Feeding.HAND:
+        pace = write_pace(
+            seconds=cut.seconds_per_turn, feed=cut.feed, floor=cell.floor, ceiling=cell.ceiling
+        )
+    else:
+        pace = write_seconds(cut.seconds_of_cut)
+    return PrintedSide(
+        speed=write_speed(cut.spindle_speed),
+        position=cut.position.mark,
+        feed=write_feed(cut.feed, units),
+        pace=pace,
+        sign=sign_of(cell),
+        way_out="",
+    )
+
+
+def _legend(changes: CellChanges) -> tuple[LegendEntry, ...]:
+    """Return the signs that the moved cells use, before or now, each once."""
+    entries: dict[str, LegendEntry] = {}
+    moved = changes.moved
+    for shop, cells in (
+        (changes.before, [pair.before for pair in moved]),
+        (changes.after, [pair.after for pair in moved]),
+    ):
+        chart = SpeedFeedChart(
+            shop=shop,
+            columns=tuple(
+                Column(material=pair.material, blade=blade)
+                for pair in moved[:1]
+                for blade in shop.blades
+            ),
+            diameters=(),
+            rows=(tuple(cells),),
+        )
+        for entry in legend_of([chart]):
+            entries.setdefault(entry.sign.split()[0], entry)
+    if "use" in entries:
+        letters = ", ".join(
+            f"{blade_letter(changes.after, blade.name)} is {blade.name}"
+            for blade in changes.after.blades
+        )
+        sentence = f"No window for this blade at this diameter, but for another one: {letters}."
+        entries["use"] = LegendEntry("use", "no window, another blade has", sentence, on_back=True)
+    return tuple(sorted(entries.values(), key=lambda entry: _place(entry.sign)))
+
+
+def _place(sign: str) -> int:
+    """Return where a sign stands in a legend: letters, then doubts, then ways out."""
+    return _SIGN_ORDER.index(sign) if sign in _SIGN_ORDER else len(_SIGN_ORDER)

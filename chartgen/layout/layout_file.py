@@ -40,6 +40,7 @@ BLOCKS = (
     "facts",
     "card-states",
     "moved-cells",
+    "change-figures",
     "legend",
     "cautions",
     "legend-sentences",

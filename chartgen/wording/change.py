@@ -12,6 +12,7 @@ from chartgen.wording.beyond import BEYOND
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.card import AnyCard, PrintedCard, file_name_part, make_card
 from chartgen.wording.card_states import card_states
+from chartgen.wording.change_figures import change_figures
 from chartgen.wording.check_code import check_code
 from chartgen.wording.described_facts import fact_groups
 from chartgen.wording.numbers import (
@@ -83,6 +84,7 @@ def print_change(changes: CellChanges, states: tuple[CardLine, ...]) -> PrintedC
         summary=_summary(changes, states),
         facts=fact_groups(before, after),
         cards=states,
+        figures=change_figures(changes),
         headings=CellHeadings(
             diameter=f"Ø {length_label(units)}",
             before="before",

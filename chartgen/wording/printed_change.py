@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
+from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.signs import LegendEntry
 
 
@@ -100,4 +101,5 @@ class PrintedChange:
     cards: tuple[CardLine, ...]
     headings: CellHeadings
     groups: tuple[MovedGroup, ...]
+    figures: tuple[PrintedCurves, ...]
     legend: tuple[LegendEntry, ...]

@@ -9,6 +9,7 @@ from collections.abc import Callable
 
 from chartgen.layout.blocks.card_states import card_states
 from chartgen.layout.blocks.cautions import cautions
+from chartgen.layout.blocks.change_figures import change_figures
 from chartgen.layout.blocks.check_rule import check_rule
 from chartgen.layout.blocks.facts import facts
 from chartgen.layout.blocks.figure import figure
@@ -36,6 +37,7 @@ BLOCKS: dict[str, Block] = {
     "facts": facts,
     "card-states": card_states,
     "moved-cells": moved_cells,
+    "change-figures": change_figures,
     "legend": legend,
     "cautions": cautions,
     "legend-sentences": legend_sentences,

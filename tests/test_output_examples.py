@@ -34,9 +34,19 @@ def test_the_tool_still_prints_the_committed_example(name: str, words: list[str]
     assert said == (FOLDER / name).read_bytes()
 
 
-def test_the_picture_of_the_readme_shows_the_committed_card() -> None:
-    picture = np.asarray(Image.open(FOLDER / "lathe-chart-a5-mild-steel.png").convert("L"))
-    page = pypdfium2.PdfDocument(FOLDER / "lathe-chart-a5-mild-steel.pdf")[0]
+@pytest.mark.parametrize(
+    ("name", "card", "number"),
+    [
+        ("lathe-chart-a5-mild-steel.png", "lathe-chart-a5-mild-steel.pdf", 0),
+        ("window-curves-a5-mild-steel.png", "window-curves-a5-mild-steel.pdf", 0),
+        ("motor-swap/change-card.png", "motor-swap/change-card-a5-shed-at-number-nine.pdf", 1),
+    ],
+)
+def test_a_picture_of_the_readme_shows_the_committed_card(
+    name: str, card: str, number: int
+) -> None:
+    picture = np.asarray(Image.open(FOLDER / name).convert("L"))
+    page = pypdfium2.PdfDocument(FOLDER / card)[number]
     drawn = np.asarray(page.render(scale=150 / 72).to_pil().convert("L"))
 
     assert picture.shape == drawn.shape

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from chartgen.card_kinds import in_groups
 from chartgen.errors import DescriptionError, DoesNotFitError, RequestError
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.spindle import Duration, make_spindle
@@ -16,7 +17,6 @@ from chartgen.model.shop import LengthUnits, Shop
 from chartgen.pipeline import (
     EXAMPLE_NAME,
     describe,
-    in_groups,
     lay_out,
     printed_cards,
     render,

@@ -11,6 +11,8 @@ from chartgen.description.blade_and_bar import blade_of, work_of
 from chartgen.description.known import Known
 from chartgen.description.machine import chuck_of, cross_slide_of, drive_of, motor_of
 from chartgen.description.problems import KeyPath, Problems
+from chartgen.description.reading_tables import ReadingTable
+from chartgen.description.readings import measured_of, reading_of
 from chartgen.description.schema import (
     BladeTable,
     CrossSlideTable,
@@ -23,6 +25,7 @@ from chartgen.description.schema import (
 from chartgen.description.tables import Place, Table, TableOf, read_at
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe
+from chartgen.model.readings import ShopReading
 from chartgen.model.shop import Feeding, PrintRequest, Shop
 
 SomeTable = TypeVar("SomeTable", bound=Table)
@@ -49,6 +52,11 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
         )
     if problems.found or file is None or lathe is None:
         return None
+    readings = _readings(whole, lathe, blades, problems)
+    allowances = file.allowances or {}
+    measured = measured_of(file.measured, lathe=lathe, allowances=allowances, problems=problems)
+    if problems.found:
+        return None
     request = PrintRequest(
         materials=file.print.materials,
         diameters=file.print.diameters,
@@ -65,7 +73,9 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
         blades=blades,
         work=work_of(file.work),
         request=request,
-        allowances=file.allowances or {},
+        allowances=allowances,
+        measured=measured,
+        readings=readings,
     )
     return problems.attempt((), make, mend="Compare the file with the example.")
 
@@ -125,6 +135,19 @@ def _blades(
             blade = blade_of(table, ("blade", index), problems)
             blades += [blade] if blade else []
     return tuple(blades)
+
+
+def _readings(
+    whole: Mapping[KeyPath, Table], lathe: Lathe, blades: tuple[Blade, ...], problems: Problems
+) -> tuple[ShopReading, ...]:
+    records = [
+        reading_of(
+            table, path, blades=blades, positions=lathe.drive.positions, problems=problems
+        )
+        for path, table in whole.items()
+        if isinstance(table, ReadingTable)
+    ]
+    return tuple(record for record in records if record is not None)
 
 
 def _refuse_same_names(tables: object, path: KeyPath, problems: Problems) -> None:

@@ -19,6 +19,7 @@ _FILES: Final = {
     "check": "lists",
     "example": "lists",
     "explain": "questions",
+    "learn": "learn",
     "make": "cards",
     "materials": "lists",
     "sources": "lists",

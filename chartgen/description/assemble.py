@@ -141,9 +141,7 @@ def _readings(
     whole: Mapping[KeyPath, Table], lathe: Lathe, blades: tuple[Blade, ...], problems: Problems
 ) -> tuple[ShopReading, ...]:
     records = [
-        reading_of(
-            table, path, blades=blades, positions=lathe.drive.positions, problems=problems
-        )
+        reading_of(table, path, blades=blades, positions=lathe.drive.positions, problems=problems)
         for path, table in whole.items()
         if isinstance(table, ReadingTable)
     ]

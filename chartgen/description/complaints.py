@@ -76,7 +76,9 @@ def mend_of(one: Problem) -> str:
 def _how_to_add(path: KeyPath) -> str:
     table = _table_at(path)
     if table is not None:
-        needs = [name for name, key in table.keys.items() if key.required and key.only_beside is None]
+        needs = [
+            name for name, key in table.keys.items() if key.required and key.only_beside is None
+        ]
         return f"Add a table under the line {_header(path)}, with {_listed(needs)}."
     if path[-1] == "power_is":
         return (

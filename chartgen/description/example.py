@@ -5,7 +5,6 @@ from functools import cache
 from pkgutil import get_data
 from typing import Any
 
-
 # The example shop has none of these; its readings stand in a file of their own.
 _MEASURED = {
     "key": "lathe.chuck.key_torque",

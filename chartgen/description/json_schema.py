@@ -40,7 +40,9 @@ def json_schema(table: type[Table] = ShopFile) -> dict[str, Any]:
         "type": "object",
         "description": (table.__doc__ or "").split(": ", 1)[-1],
         "properties": {name: _of(key.read) for name, key in table.keys.items()},
-        "required": [name for name, key in table.keys.items() if key.required and key.only_beside is None],
+        "required": [
+            name for name, key in table.keys.items() if key.required and key.only_beside is None
+        ],
         "additionalProperties": False,
     }
 

@@ -45,14 +45,10 @@ def reading_of(
     if len(problems.found) > before:
         return None
     mend = "Compare it with what you noted at the lathe."
-    return problems.attempt(
-        path, partial(_record, table), keys=ReadingTable.keys, mend=mend
-    )
+    return problems.attempt(path, partial(_record, table), keys=ReadingTable.keys, mend=mend)
 
 
-def _refuse_strange(
-    word: str, names: Sequence[str], path: KeyPath, problems: Problems
-) -> None:
+def _refuse_strange(word: str, names: Sequence[str], path: KeyPath, problems: Problems) -> None:
     if word not in names:
         problems.add(path, f"{word!r} is not in the shop file.", Nearest(word, names))
 

@@ -118,6 +118,7 @@ def _append(document: tomlkit.TOMLDocument, name: str, records: Sequence[dict[st
     if not records:
         return
     if name not in document:
+        document.add(tomlkit.nl())
         document.append(name, tomlkit.aot())
     for record in records:
         table = tomlkit.table()

@@ -7,15 +7,16 @@ matrix is the identity plus what the readings add.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 import numpy as np
 
 from chartgen.learning.equations import Equation
 from chartgen.learning.unknowns import Unknown
-from chartgen.quantities import FloatArray
+from chartgen.quantities import BoolArray, FloatArray
 
-_SWEEPS = 10_000
-_SETTLED = 1e-13
+_SLIP = 1e-9
+_LEAST_REST = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -31,6 +32,7 @@ class Estimate:
     spread: FloatArray
     narrowing: FloatArray
     misfit: FloatArray
+    at_bound: BoolArray
 
     def at(self, name: str) -> int:
         """Return the place of an unknown in the arrays."""
@@ -56,7 +58,8 @@ def estimate(unknowns: Mapping[str, Unknown], equations: Sequence[Equation]) -> 
         off=bounded * prior,
         spread=narrowing * prior,
         narrowing=narrowing,
-        misfit=(says - rows @ free) / np.sqrt(1.0 - leverage),
+        misfit=(says - rows @ free) / np.sqrt(np.maximum(1.0 - leverage, _LEAST_REST)),
+        at_bound=(bounded <= least) | (bounded >= most),
     )
 
 
@@ -78,15 +81,26 @@ def within_bounds(
 ) -> FloatArray:
     """Return x with least <= x <= most that makes x N x / 2 - p x smallest.
 
-    One unknown after the other is set to its best place, again and again: for a positive
-    definite N that ends at the one solution.
+    At the smallest place some unknowns lie on a bound and the others where nothing pulls them.
+    Few have bounds, so each choice of those on one is tried; ill-matched scales do no harm.
     """
-    x = np.clip(np.zeros_like(pull), least, most)
-    for _ in range(_SWEEPS):
-        before = x.copy()
-        for i in range(x.size):
-            rest = pull[i] - normal[i] @ x + normal[i, i] * x[i]
-            x[i] = min(max(rest / normal[i, i], least[i]), most[i])
-        if float(np.abs(x - before).max(initial=0.0)) < _SETTLED:
+    best, lowest = np.clip(np.zeros_like(pull), least, most), np.inf
+    places = [
+        [None, *(bound for bound in ends if np.isfinite(bound))]
+        for ends in zip(least.tolist(), most.tolist(), strict=True)
+    ]
+    for choice in product(*places):
+        fixed = np.array([bound is not None for bound in choice])
+        x = np.array([0.0 if bound is None else bound for bound in choice])
+        free = ~fixed
+        if free.any():
+            rest = pull[free] - normal[np.ix_(free, fixed)] @ x[fixed]
+            x[free] = np.linalg.solve(normal[np.ix_(free, free)], rest)
+        if np.any((x < least - _SLIP) | (x > most + _SLIP)):
+            continue
+        height = float(x @ normal @ x / 2.0 - pull @ x)
+        if height < lowest:
+            best, lowest = np.clip(x, least, most), height
+        if not fixed.any():
             break
-    return x
+    return best

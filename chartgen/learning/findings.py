@@ -77,7 +77,8 @@ class Finding:
 
     `assumed` is what holds without readings, None where nothing is assumed. `stated` is the
     owner's own value where the file has one that no readings gave. `odd` is the reading that
-    speaks against the others. `measured` is what may be written, rounded to the cautious side.
+    speaks against the others. `at_bound` tells that the readings lie outside what an allowance
+    may be. `measured` is what may be written, rounded to the cautious side.
     """
 
     assumption: Assumption
@@ -90,6 +91,7 @@ class Finding:
     low: float
     high: float
     narrowing: float | None
+    at_bound: bool = False
     odd: ShopReading | None = None
     help: Help | None = None
 
@@ -227,6 +229,7 @@ def _finding(
         low=value / factor,
         high=value * factor,
         narrowing=narrowing,
+        at_bound=bool(found.at_bound[place]),
         odd=odd if verdict is Verdict.CONTRADICTED else None,
         help=helped,
     )

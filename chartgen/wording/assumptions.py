@@ -129,7 +129,7 @@ def _materials(
 ) -> list[str]:
     units, day = shop.request.units, measured_words(shop, Assumption.FORCE_RESERVE)
     if len(materials) > 1:
-        reserve = f" Force reserve {allowances.confined_chip:.3g} {day}." if day else ""
+        reserve = f" Force reserve {allowances.confined_chip:.2f} {day}." if day else ""
         return [
             "Force constants, speeds and feeds differ by material: see the command explain."
             + reserve

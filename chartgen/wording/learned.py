@@ -55,7 +55,7 @@ def _said(finding: Finding) -> str:
         return (
             f"measured {one.date}: {write_amount(one.value, assumption)} ± "
             f"{write_amount(one.plus_minus, assumption)} ({100.0 * one.level:g} % sure), "
-            f"from {count}{before}."
+            f"from {count}{before}{_bound(finding)}."
         )
     if finding.verdict is Verdict.TOO_FEW:
         needed = finding.readings + finding.missing
@@ -71,6 +71,10 @@ def _said(finding: Finding) -> str:
         f"not concluded: after {count} its doubt is {100.0 * finding.narrowing:.0f} % of what "
         f"it was; {100.0 * NARROWED:.0f} % or less counts as measured."
     )
+
+
+def _bound(finding: Finding) -> str:
+    return "; held at the bound of what may be assumed" if finding.at_bound else ""
 
 
 def _done(decision: Decision) -> str:

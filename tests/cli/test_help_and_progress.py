@@ -9,7 +9,7 @@ import pytest
 
 from chartgen.cli import cards as cards_command
 
-COMMANDS = ("make", "table", "try", "explain", "check", "example", "materials", "sources")
+COMMANDS = ("make", "table", "try", "explain", "check", "example", "materials", "sources", "learn")
 Inside = Callable[..., tuple[int, str, str]]
 
 

@@ -40,9 +40,9 @@ def read_readings(data: bytes, *, file: str, known: Known, shop: Shop) -> tuple[
     for name in raw:
         if name != _KEY:
             problems.add((name,), "has no place in a file of readings.", "Keep only [[reading]].")
-    if not raw.get(_KEY):
+    if not raw.get(_KEY) and not problems.found:
         raise DescriptionError([_no_readings(file)])
-    found = _readings(raw, known, shop, problems)
+    found = _readings(raw, known, shop, problems) if _KEY in raw else ()
     if problems.found:
         raise DescriptionError(faults_of(problems.found, file=file, text=text))
     return found

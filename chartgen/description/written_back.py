@@ -8,6 +8,7 @@ import datetime as dt
 import tomllib
 from collections.abc import Collection, Sequence
 from dataclasses import fields
+from decimal import Decimal
 from typing import Any, get_args, get_type_hints
 
 import tomlkit
@@ -185,8 +186,12 @@ def _written(value: float, assumption: Assumption) -> str | float:
 
 
 def amount_text(value: float, unit: Unit) -> str:
-    """Return a value as a shop file has it: shortest digits that read back the same."""
-    return f"{100.0 * value:.12g} %" if unit is FRACTION else f"{value:.12g} {unit.name}"
+    """Return a value as a shop file has it: the fewest digits that read back the very same.
+
+    A reading that came back another by its last digit would be kept twice.
+    """
+    exact = Decimal(repr(value)) * (100 if unit is FRACTION else 1)
+    return f"{exact.normalize():f} {unit.name}"
 
 
 def _reading(one: ShopReading) -> dict[str, Any]:

@@ -38,7 +38,7 @@ from chartgen.physics.motor import (
     synchronous_speed,
     torque_ratio_from_droop,
 )
-from chartgen.quantities import NewtonMetres, Newtons
+from chartgen.quantities import NewtonMetres, Newtons, RevsPerMinute
 from chartgen.reference.reading_errors import load_reading_errors
 from chartgen.reference.tables import load_material
 
@@ -159,7 +159,7 @@ def _droop(
         if no_load <= motor.base_speed:
             no_load = motor.base_speed * allowances.dc_no_load
     else:
-        no_load = synchronous_speed(rated_speed=motor.base_speed)
+        no_load = _synchronous(motor.base_speed)
     ratio = position.motor_ratio
     droop = reading.idle_speed - reading.cut.speed
     share = float(
@@ -180,6 +180,13 @@ def _droop(
         says=math.log(read / torque),
         spread=math.hypot(feed_spread, _spread(error / droop)),
     )
+
+
+def _synchronous(base_speed: RevsPerMinute[float]) -> RevsPerMinute[float]:
+    try:
+        return synchronous_speed(rated_speed=base_speed)
+    except ValueError as error:
+        raise UnusableReadingError(f"{error}; check base_speed, or read watts instead") from error
 
 
 def _stall(

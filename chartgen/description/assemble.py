@@ -5,14 +5,12 @@ Each table is taken up by itself, so that a fault in one does not hide those in 
 
 from collections.abc import Mapping
 from functools import partial
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from chartgen.description.blade_and_bar import blade_of, work_of
 from chartgen.description.known import Known
 from chartgen.description.machine import chuck_of, cross_slide_of, drive_of, motor_of
 from chartgen.description.problems import KeyPath, Problems
-from chartgen.description.reading_tables import ReadingTable
-from chartgen.description.readings import measured_of, reading_of
 from chartgen.description.schema import (
     BladeTable,
     CrossSlideTable,
@@ -25,8 +23,11 @@ from chartgen.description.schema import (
 from chartgen.description.tables import Place, Table, TableOf, read_at
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe
-from chartgen.model.readings import ShopReading
 from chartgen.model.shop import Feeding, PrintRequest, Shop
+
+if TYPE_CHECKING:
+    from chartgen.model.measured import Measured
+    from chartgen.model.readings import ShopReading
 
 SomeTable = TypeVar("SomeTable", bound=Table)
 
@@ -52,9 +53,17 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
         )
     if problems.found or file is None or lathe is None:
         return None
-    readings = _readings(whole, lathe, blades, problems)
     allowances = file.allowances or {}
-    measured = measured_of(file.measured, lathe=lathe, allowances=allowances, problems=problems)
+    readings: tuple[ShopReading, ...] = ()
+    measured: tuple[Measured, ...] = ()
+    if file.reading or file.measured:
+        # Most shop files hold neither, and need none of it.
+        from chartgen.description.readings import measured_of, readings_of
+
+        readings = readings_of(
+            whole, blades=blades, positions=lathe.drive.positions, problems=problems
+        )
+        measured = measured_of(file.measured, lathe=lathe, allowances=allowances, problems=problems)
     if problems.found:
         return None
     request = PrintRequest(
@@ -135,17 +144,6 @@ def _blades(
             blade = blade_of(table, ("blade", index), problems)
             blades += [blade] if blade else []
     return tuple(blades)
-
-
-def _readings(
-    whole: Mapping[KeyPath, Table], lathe: Lathe, blades: tuple[Blade, ...], problems: Problems
-) -> tuple[ShopReading, ...]:
-    records = [
-        reading_of(table, path, blades=blades, positions=lathe.drive.positions, problems=problems)
-        for path, table in whole.items()
-        if isinstance(table, ReadingTable)
-    ]
-    return tuple(record for record in records if record is not None)
 
 
 def _refuse_same_names(tables: object, path: KeyPath, problems: Problems) -> None:

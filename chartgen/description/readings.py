@@ -1,6 +1,6 @@
 """From tables of readings and measured values to the model's records."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import partial
 
 from chartgen.description.problems import ComplaintError, KeyPath, Nearest, Problems
@@ -10,6 +10,7 @@ from chartgen.description.reading_tables import (
     ReadingTable,
     amount_of,
 )
+from chartgen.description.tables import Table
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import DrivePosition, Lathe
 from chartgen.model.measured import Measured
@@ -27,7 +28,23 @@ from chartgen.model.readings import (
 _SAME = 1e-6
 
 
-def reading_of(
+def readings_of(
+    whole: Mapping[KeyPath, Table],
+    *,
+    blades: Sequence[Blade],
+    positions: Sequence[DrivePosition],
+    problems: Problems,
+) -> tuple[ShopReading, ...]:
+    """Return the readings among the tables of a file, the faults of the others noted."""
+    records = [
+        _reading_of(table, path, blades=blades, positions=positions, problems=problems)
+        for path, table in whole.items()
+        if isinstance(table, ReadingTable)
+    ]
+    return tuple(record for record in records if record is not None)
+
+
+def _reading_of(
     table: ReadingTable,
     path: KeyPath,
     *,

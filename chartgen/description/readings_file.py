@@ -9,7 +9,7 @@ from chartgen.description.complaints import dotted, faults_of, mend_of
 from chartgen.description.known import Known
 from chartgen.description.problems import MISSING, UNKNOWN_KEY, KeyPath, Problem, Problems
 from chartgen.description.reading_tables import ReadingTable
-from chartgen.description.readings import reading_of
+from chartgen.description.readings import readings_of
 from chartgen.description.tables import ListOf, Place, Table, TableOf, read_at
 from chartgen.description.toml_text import decoded, parsed
 from chartgen.errors import DescriptionError, Fault
@@ -58,18 +58,9 @@ def _readings(
 ) -> tuple[ShopReading, ...]:
     whole: dict[KeyPath, Table] = {}
     read_at(Place((_KEY,), known, problems, whole), ListOf(TableOf(ReadingTable)), raw[_KEY])
-    records = [
-        reading_of(
-            table,
-            path,
-            blades=shop.blades,
-            positions=shop.lathe.drive.positions,
-            problems=problems,
-        )
-        for path, table in whole.items()
-        if isinstance(table, ReadingTable)
-    ]
-    return tuple(record for record in records if record is not None)
+    return readings_of(
+        whole, blades=shop.blades, positions=shop.lathe.drive.positions, problems=problems
+    )
 
 
 def _rows(text: str, *, file: str) -> tuple[list[dict[str, str]], list[int]]:

@@ -144,8 +144,8 @@ def _droop(
     motor = lathe.motor
     if motor.kind not in _LINE_MOTORS | {MotorKind.BRUSHED_DC}:
         raise UnusableReadingError(
-            f"the speed of a {motor.kind.value} motor does not fall with its load by a known law; "
-            "read watts instead"
+            f"the speed of a motor of kind '{motor.kind.value}' does not fall with its load by a "
+            "known law; read watts instead"
         )
     position = position_of(reading, shop)
     if motor.kind is MotorKind.BRUSHED_DC:

@@ -2,12 +2,16 @@
 
 from dataclasses import dataclass, field
 from enum import Enum
+from typing import TYPE_CHECKING
 
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe, Work
 from chartgen.model.measured import Assumption, Measured
-from chartgen.model.readings import ShopReading
 from chartgen.quantities import Millimetres
+
+if TYPE_CHECKING:
+    # A run that only prints has no use for the records themselves.
+    from chartgen.model.readings import ShopReading
 
 
 class LengthUnits(Enum):
@@ -53,7 +57,7 @@ class Shop:
     request: PrintRequest
     allowances: dict[str, float] = field(default_factory=dict)
     measured: tuple[Measured, ...] = ()
-    readings: tuple[ShopReading, ...] = ()
+    readings: "tuple[ShopReading, ...]" = ()
 
     def __post_init__(self) -> None:
         names = [blade.name for blade in self.blades]

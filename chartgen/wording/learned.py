@@ -13,13 +13,13 @@ from chartgen.reference.tables import load_material
 from chartgen.wording.measured import name_of, write_amount
 
 _MORE = {
-    Assumption.KEY_TORQUE: "more pulls of a torque wrench in the chuck key's place",
-    Assumption.TOOL_STIFFNESS: "more weights on the blade, with a dial gauge on its holder",
-    Assumption.BREAKDOWN: "more cuts to the stall, if the manual allows them",
-    Assumption.CURRENT_LIMIT: "more cuts to the stall, if the manual allows them",
-    Assumption.FORCE_RESERVE: "more cuts with a wattmeter, idle and cutting",
-    Assumption.DRIVE_EFFICIENCY: "more cuts with a wattmeter, idle and cutting",
-    Assumption.MOTOR_EFFICIENCY: "more cuts with a tachometer, idle and cutting",
+    Assumption.KEY_TORQUE: "a pull of a torque wrench in the chuck key's place",
+    Assumption.TOOL_STIFFNESS: "a weight on the blade, with a dial gauge on its holder",
+    Assumption.BREAKDOWN: "a cut to the stall, if the manual allows it",
+    Assumption.CURRENT_LIMIT: "a cut to the stall, if the manual allows it",
+    Assumption.FORCE_RESERVE: "a cut with a wattmeter, idle and cutting",
+    Assumption.DRIVE_EFFICIENCY: "a cut with a wattmeter, idle and cutting",
+    Assumption.MOTOR_EFFICIENCY: "a cut with a tachometer, idle and cutting",
 }
 
 
@@ -97,7 +97,7 @@ def _wanted(finding: Finding) -> str:
         return ""
     if finding.missing or finding.help is None:
         count = finding.missing or TRIED
-        return f"Would help most: {count} {_MORE[finding.assumption]}."
+        return f"Would help most, {count} more of it: {_MORE[finding.assumption]}."
     return _further(finding.help)
 
 
@@ -109,13 +109,13 @@ def _further(helped: Help) -> str:
         )
     metal = load_material(helped.material).name
     words = {
-        Further.WATTS: f"more cuts in {metal} with a wattmeter, idle and cutting",
-        Further.WATTS_IN_ANOTHER_MATERIAL: f"cuts in {metal} with a wattmeter, idle and cutting",
-        Further.DROOP: f"cuts in {metal} with a tachometer, idle and cutting",
-        Further.STALL: f"cuts in {metal} to the stall, if the manual allows them",
+        Further.WATTS: f"a cut in {metal} with a wattmeter, idle and cutting",
+        Further.WATTS_IN_ANOTHER_MATERIAL: f"a cut in {metal} with a wattmeter, idle and cutting",
+        Further.DROOP: f"a cut in {metal} with a tachometer, idle and cutting",
+        Further.STALL: f"a cut in {metal} to the stall, if the manual allows it",
     }[helped.further]
     enough = "" if helped.narrowing <= NARROWED else ", though not enough by themselves"
-    return f"Would help most: {TRIED} {words}{enough}."
+    return f"Would help most, {TRIED} more of it: {words}{enough}."
 
 
 def _amount(value: float, finding: Finding) -> str:

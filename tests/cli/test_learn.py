@@ -128,7 +128,10 @@ def stall(
     ("text", "message"),
     [
         (PULL.format(40), "not concluded: 1 reading, and 3 are needed."),
-        (PULL.format(40), "Would help most: 2 more pulls of a torque wrench in the chuck key's"),
+        (
+            PULL.format(40),
+            "Would help most, 2 more of it: a pull of a torque wrench in the chuck key's",
+        ),
         (PULL.format(40), "Nothing follows from so little; s.toml is left as it was."),
         (PULL.format(10) + PULL.format(40) + PULL.format(90), "scatter too much to tell."),
         (PULL.format(4000), "is 4000 N.m, which is out of bounds (1 to 1000 N.m). Check the unit"),
@@ -140,11 +143,11 @@ def stall(
         (stall(material="nylon", rest='position = "low"'), "no force of nylon is published"),
         (
             stall(kind="droop", rest='idle_speed = "160 rpm"'),
-            "the speed of a inverter motor does not fall with its load",
+            "the speed of a motor of kind 'inverter' does not fall with its load",
         ),
         (
             stall(rest='position = "low"'),
-            "Would help most: 1 more cuts to the stall, if the manual allows them.",
+            "Would help most, 1 more of it: a cut to the stall, if the manual allows it.",
         ),
     ],
 )

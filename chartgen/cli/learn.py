@@ -7,12 +7,13 @@ import click
 
 from chartgen.cli.files import read_bytes, write_whole
 from chartgen.cli.options import json_option, print_json, shop_argument
-from chartgen.errors import RequestError
+from chartgen.errors import DescriptionError, Fault, RequestError
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from chartgen.learning.decisions import Decision
+    from chartgen.learning.refusals import RefusedReadingsError
     from chartgen.model.readings import ShopReading
 
 
@@ -40,6 +41,7 @@ def learn(
     from chartgen import pipeline
     from chartgen.learning.decisions import concludes, decide, not_kept_yet
     from chartgen.learning.findings import learn as learn_from
+    from chartgen.learning.refusals import RefusedReadingsError
     from chartgen.renderers.learned_text import render_learned
     from chartgen.wording.learned import learned_answer, learned_lines
 
@@ -53,19 +55,25 @@ def learn(
     data = read_bytes(shop)
     described = pipeline.describe(data, str(shop))
     fresh: tuple[ShopReading, ...] = ()
+    origins = [(shop, data, described.readings)]
     if readings is not None:
         from chartgen.description.readings_file import read_readings
 
+        read = read_bytes(readings)
         given = read_readings(
-            read_bytes(readings), file=str(readings), known=pipeline.known_names(), shop=described
+            read, file=str(readings), known=pipeline.known_names(), shop=described
         )
+        origins.append((readings, read, given))
         fresh = not_kept_yet(described.readings, given)
     if not described.readings and not fresh:
         raise RequestError(
             f"{shop}: keeps no readings yet; name a file of them. "
             "`chartgen learn --example` prints one to start from."
         )
-    found = learn_from(described, (*described.readings, *fresh))
+    try:
+        found = learn_from(described, (*described.readings, *fresh))
+    except RefusedReadingsError as error:
+        raise _with_lines(error, origins) from error
     decisions = decide(described, found, replace=replace)
     said = render_learned(learned_lines(decisions))
     if not concludes(decisions):
@@ -78,6 +86,27 @@ def learn(
         wrote = _write(shop, data, decisions, fresh)
         told = f"{shop}: {'written' if wrote else 'holds all this already'}."
         click.echo(told, err=as_json)
+
+
+def _with_lines(
+    error: "RefusedReadingsError", origins: "Sequence[tuple[Path, bytes, Sequence[ShopReading]]]"
+) -> DescriptionError:
+    """Return the error with file and line of each refused reading."""
+    from chartgen.description.readings_file import line_of_reading
+
+    faults = []
+    for refused, why in error.refused:
+        problem, _, mend = why.partition("; ")
+        file, data, index = next(
+            (file, data, index)
+            for file, data, readings in origins
+            for index, reading in enumerate(readings)
+            if reading is refused
+        )
+        line = line_of_reading(data, file=str(file), index=index)
+        mend = f"{mend[:1].upper()}{mend[1:]}."
+        faults.append(Fault(str(file), line, f"reading[{index + 1}]", f"{problem}.", mend))
+    return DescriptionError(faults)
 
 
 def _write(

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from functools import partial
 
-from chartgen.description.problems import ComplaintError, KeyPath, Nearest, Problems
+from chartgen.description.problems import ComplaintError, KeyPath, Problems
 from chartgen.description.reading_tables import (
     MeasuredTable,
     ReadingKind,
@@ -67,7 +67,8 @@ def _reading_of(
 
 def _refuse_strange(word: str, names: Sequence[str], path: KeyPath, problems: Problems) -> None:
     if word not in names:
-        problems.add(path, f"{word!r} is not in the shop file.", Nearest(word, names))
+        mend = f"Use one of: {', '.join(names)}; or take out a reading of what is no more."
+        problems.add(path, f"{word[:60]!r} is not in the shop file.", mend)
 
 
 def _record(table: ReadingTable) -> ShopReading:

@@ -7,6 +7,7 @@ from typing import Any
 
 from chartgen.description.complaints import dotted, faults_of, mend_of
 from chartgen.description.known import Known
+from chartgen.description.locate import line_of
 from chartgen.description.problems import MISSING, UNKNOWN_KEY, KeyPath, Problem, Problems
 from chartgen.description.reading_tables import ReadingTable
 from chartgen.description.readings import readings_of
@@ -46,6 +47,14 @@ def read_readings(data: bytes, *, file: str, known: Known, shop: Shop) -> tuple[
     if problems.found:
         raise DescriptionError(faults_of(problems.found, file=file, text=text))
     return found
+
+
+def line_of_reading(data: bytes, *, file: str, index: int) -> int:
+    """Return the line where a reading of a sound file begins; readings count from 0."""
+    text = decoded(data, file=file)
+    if file.lower().endswith(".csv"):
+        return _rows(text, file=file)[1][index]
+    return line_of(text, (_KEY, index))
 
 
 def _no_readings(file: str) -> Fault:

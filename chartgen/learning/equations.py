@@ -12,6 +12,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from chartgen.learning.refusals import UnusableReadingError
 from chartgen.learning.unknowns import (
     DRIVE,
     LINE,
@@ -46,10 +47,6 @@ from chartgen.reference.tables import load_material
 _NEAR = 0.15
 _FULL_UP = 0.9
 _LINE_MOTORS = {MotorKind.THREE_PHASE, MotorKind.SINGLE_PHASE}
-
-
-class UnusableReadingError(ValueError):
-    """A reading that says nothing on this lathe: why, and what to do instead."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

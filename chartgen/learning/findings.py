@@ -5,10 +5,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from chartgen.errors import RequestError
-from chartgen.learning.equations import Equation, UnusableReadingError, equation_of
+from chartgen.learning.equations import Equation, equation_of
 from chartgen.learning.estimate import Estimate, estimate
 from chartgen.learning.next_reading import Help, helps
+from chartgen.learning.refusals import RefusedReadingsError, UnusableReadingError
 from chartgen.learning.scatter import Direct, mean_of, odd_one, stiffness_of
 from chartgen.learning.unknowns import STALL, Unknown, unknowns_of
 from chartgen.learning.unlearned import unlearned
@@ -126,8 +126,8 @@ def learn(shop: Shop, readings: Sequence[ShopReading]) -> tuple[Finding, ...]:
 
     Raises
     ------
-    RequestError
-        If a reading can say nothing on this lathe; a line for each.
+    RefusedReadingsError
+        With every reading that can say nothing on this lathe.
     """
     bare = unlearned(shop)
     in_cuts = [r for r in readings if isinstance(r, WattsReading | DroopReading | StallReading)]
@@ -141,27 +141,20 @@ def learn(shop: Shop, readings: Sequence[ShopReading]) -> tuple[Finding, ...]:
     return tuple(findings)
 
 
-def reading_words(reading: ShopReading, number: int) -> str:
-    """Return how a reading is called where there is a list of them."""
-    kind = type(reading).__name__.removesuffix("Reading")
-    words = "".join(f" {c.lower()}" if c.isupper() else c for c in kind).strip()
-    return f"reading {number} ({words}, {reading.date})"
-
-
 def _of_cuts(shop: Shop, readings: Sequence[CutReading]) -> list[Finding]:
     if not readings:
         return []
     materials = tuple(load_material(key) for key in dict.fromkeys(r.cut.material for r in readings))
     unknowns = unknowns_of(shop, materials)
     equations: list[Equation] = []
-    faults = []
-    for number, reading in enumerate(readings, 1):
+    refused = []
+    for reading in readings:
         try:
             equations.append(equation_of(reading, shop, unknowns))
         except UnusableReadingError as error:
-            faults.append(f"{reading_words(reading, number)} in a cut: {error}.")
-    if faults:
-        raise RequestError("\n".join(faults))
+            refused.append((reading, str(error)))
+    if refused:
+        raise RefusedReadingsError(refused)
     found = estimate(unknowns, equations)
     odd = _odd_cut(readings, found)
     date = max(reading.date for reading in readings)

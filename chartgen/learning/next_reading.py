@@ -9,8 +9,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from chartgen.learning.equations import Equation, UnusableReadingError, equation_of, expected_force
+from chartgen.learning.equations import Equation, equation_of, expected_force
 from chartgen.learning.estimate import estimate
+from chartgen.learning.refusals import UnusableReadingError
 from chartgen.learning.unknowns import DRIVE, MARGINAL, Unknown, material_name, of_material
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.spindle import make_spindle

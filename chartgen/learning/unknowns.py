@@ -128,12 +128,15 @@ def _motor(shop: Shop, allowances: Allowances) -> list[Unknown]:
     if motor.kind in _STALL:
         name, assumption, stated = _STALL[motor.kind]
         entry = load_allowances()[name]
+        # An inverter's limit under its own overload would be none: the engine takes the larger.
+        least = motor.overload or allowances.inverter_one_cut
+        least = least if motor.kind is MotorKind.INVERTER else entry.least
         found.append(
             Unknown(
                 name=STALL,
                 assumed=getattr(motor, stated) or entry_value(allowances, name),
                 spread=span_spread(entry.least, entry.most),
-                least=entry.least,
+                least=max(least, entry.least),
                 most=entry.most,
                 assumption=assumption,
             )

@@ -139,7 +139,10 @@ def stall(
         (PULL.replace("N.m", "N").format(40), "'40 N' is a force, not a torque"),
         ("", "r.toml: holds no readings."),
         ("nonsense", "r.toml:1: "),
-        (stall(), "150 rpm can be had in more than one drive position; add position = one of"),
+        (
+            stall(),
+            "r.toml:1: reading[1]: 150 rpm can be had in more than one drive position. Add position",
+        ),
         (stall(material="nylon", rest='position = "low"'), "no force of nylon is published"),
         (
             stall(kind="droop", rest='idle_speed = "160 rpm"'),
@@ -181,6 +184,30 @@ def test_what_cannot_be_done_is_a_message(
     assert (code, out) == (2, "")
     assert message in err
     assert (tmp_path / "s.toml").read_bytes() == example_text()
+
+
+def test_a_refused_row_of_a_table_is_named_by_its_line(
+    inside: Inside, shop: Path, tmp_path: Path
+) -> None:
+    heading = "kind,date,material,blade,diameter,speed,feed,torque"
+    cut = "2026-11-25,c45,2.0 carbide,40 mm,150 rpm,0.1 mm/rev,"
+    rows = f"{heading}\nkey-torque,2026-11-25,,,,,,40 N.m\n\nstall,{cut}\n"
+    (tmp_path / "r.csv").write_text(rows, "utf-8")
+    code, _, err = inside("learn", "s.toml", "r.csv")
+    assert code == 2
+    assert err.startswith("r.csv:4: reading[2]: 150 rpm can be had in more than one drive position")
+    assert "position. Add position = one of 'low', 'high'.\n" in err
+    assert shop.read_bytes() == example_text()
+
+
+def test_a_kept_reading_that_a_new_motor_makes_useless_is_named_in_the_shop_file(
+    inside: Inside, shop: Path
+) -> None:
+    droop = stall(kind="droop", rest='idle_speed = "160 rpm"\nposition = "low"')
+    shop.write_bytes(example_text() + f"\n{droop}".encode())
+    line = example_text().count(b"\n") + 2
+    err = inside("learn", "s.toml")[2]
+    assert err.startswith(f"s.toml:{line}: reading[1]: the speed of a motor of kind 'inverter'")
 
 
 def test_a_link_to_the_shop_file_stays_a_link(inside: Inside, shop: Path, tmp_path: Path) -> None:

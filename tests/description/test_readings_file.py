@@ -141,7 +141,7 @@ def test_a_droop_that_rises_and_a_position_that_is_none_are_told(
         or "idle_speed (890 rpm) is not above the speed in the cut" in faults(droop)[0]
     )
     assert (
-        "position: 'lower' is not in the shop file. Did you mean 'low'?"
+        "position: 'lower' is not in the shop file. Use one of: high, low; or take"
         in (faults(STALL + 'position = "lower"\n')[0])
     )
 

@@ -7,9 +7,9 @@ from typing import Any
 import numpy as np
 import pytest
 
-from chartgen.errors import RequestError
 from chartgen.learning.findings import NARROWED, Finding, Verdict, learn
 from chartgen.learning.next_reading import Further
+from chartgen.learning.refusals import RefusedReadingsError
 from chartgen.model.measured import Assumption
 from chartgen.model.readings import (
     DroopReading,
@@ -201,8 +201,9 @@ def test_a_reading_that_can_say_nothing_is_refused_with_the_way_out(
         "faint watts": WattsReading(date=DATE, cut=cut, idle_power=150.0, cut_power=151.0),
     }
     good = WattsReading(date=DATE, cut=cut, idle_power=100.0, cut_power=300.0)
-    with pytest.raises(RequestError) as caught:
+    with pytest.raises(RefusedReadingsError) as caught:
         learn(shop_of(lathe), [good, readings[reading]])
     assert message in str(caught.value)
-    assert str(caught.value).startswith("reading 2 (")
+    assert [one for one, _ in caught.value.refused] == [readings[reading]]
+    assert str(caught.value).startswith("the ")
     assert len(str(caught.value).splitlines()) == 1

@@ -10,6 +10,7 @@ renderers   pages and tables -> PDF, terminal text, CSV, JSON
 layout      page sizes, pouches, boxes; the files in layouts/ -> placed text
 wording     numbers -> text, once: marks, legends, cautions, explanations
 charts      a question answered over a grid of materials, blades and diameters
+learning    the owner's readings -> measured values, or why not yet
 limits      where the described machine meets the formulas: the window, the choice
 description shop files -> model, all faults at once
 reference   published data, a source on every number

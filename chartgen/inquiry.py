@@ -25,6 +25,7 @@ from chartgen.wording.assumptions import assumption_lines
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.doubts import doubts, plate_lines
 from chartgen.wording.explanation import Explanation, explain
+from chartgen.wording.measured import measured_lines
 from chartgen.wording.nearest import nearest_name
 
 
@@ -151,5 +152,6 @@ def understood(shop: Shop) -> tuple[str, ...]:
         f"{shop.name}, revision {shop.revision}, {shop.date or 'undated'}",
         *plate_lines(shop),
         *assumption_lines(shop, materials=materials, blades=shop.blades),
+        *measured_lines(shop),
         *doubts(shop),
     )

@@ -43,8 +43,15 @@ def describe(text: bytes | None, file: str) -> Shop:
     DescriptionError
         With every fault of the file.
     """
+    if text is None:
+        return read_shop(example_text(), file=EXAMPLE_NAME, known=known_names())
+    return read_shop(text, file=file, known=known_names())
+
+
+def known_names() -> Known:
+    """Return the names that an owner's file may use."""
     allowances = load_allowances()
-    known = Known(
+    return Known(
         materials=material_keys(),
         layouts=layout_names(),
         change_layouts=change_layout_names(),
@@ -52,9 +59,6 @@ def describe(text: bytes | None, file: str) -> Shop:
         transmission=tuple(load_transmission()),
         dc_no_load=allowances["dc_no_load"].value,
     )
-    if text is None:
-        return read_shop(example_text(), file=EXAMPLE_NAME, known=known)
-    return read_shop(text, file=file, known=known)
 
 
 def with_materials(shop: Shop, keys: Sequence[str]) -> Shop:

@@ -20,6 +20,7 @@ _FILES: Final = {
     "compare": "compare",
     "example": "lists",
     "explain": "questions",
+    "learn": "learn",
     "make": "cards",
     "materials": "lists",
     "sources": "lists",

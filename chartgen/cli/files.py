@@ -38,6 +38,9 @@ def write_whole(path: Path, content: bytes) -> None:
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         temporary.write_bytes(content)
+        if path.exists():
+            # Who may read a file is its owner's affair, and stays.
+            temporary.chmod(path.stat().st_mode)
         temporary.replace(path)
     except BaseException as error:
         # Whatever stopped the writing, even the owner's Ctrl-C, no scrap is left behind.

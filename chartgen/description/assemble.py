@@ -5,7 +5,7 @@ Each table is taken up by itself, so that a fault in one does not hide those in 
 
 from collections.abc import Mapping
 from functools import partial
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from chartgen.description.blade_and_bar import blade_of, work_of
 from chartgen.description.known import Known
@@ -24,6 +24,10 @@ from chartgen.description.tables import Place, Table, TableOf, read_at
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe
 from chartgen.model.shop import Feeding, PrintRequest, Shop
+
+if TYPE_CHECKING:
+    from chartgen.model.measured import Measured
+    from chartgen.model.readings import ShopReading
 
 SomeTable = TypeVar("SomeTable", bound=Table)
 
@@ -49,6 +53,19 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
         )
     if problems.found or file is None or lathe is None:
         return None
+    allowances = file.allowances or {}
+    readings: tuple[ShopReading, ...] = ()
+    measured: tuple[Measured, ...] = ()
+    if file.reading or file.measured:
+        # Most shop files hold neither, and need none of it.
+        from chartgen.description.readings import measured_of, readings_of
+
+        readings = readings_of(
+            whole, blades=blades, positions=lathe.drive.positions, problems=problems
+        )
+        measured = measured_of(file.measured, lathe=lathe, allowances=allowances, problems=problems)
+    if problems.found:
+        return None
     request = PrintRequest(
         materials=file.print.materials,
         diameters=file.print.diameters,
@@ -65,7 +82,9 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
         blades=blades,
         work=work_of(file.work),
         request=request,
-        allowances=file.allowances or {},
+        allowances=allowances,
+        measured=measured,
+        readings=readings,
     )
     return problems.attempt((), make, mend="Compare the file with the example.")
 

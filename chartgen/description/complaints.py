@@ -38,7 +38,7 @@ def faults_of(problems: Sequence[Problem], *, file: str, text: str) -> list[Faul
         if problem == MISSING and path in misspelled:
             continue
         family = path[:-1] if path and isinstance(path[-1], int) else path
-        mend = _mend_of(one)
+        mend = mend_of(one)
         fault = Fault(file, line_of(text, path), dotted(path), problem, mend)
         unlike.setdefault((family, problem, mend), fault)
     return sorted(unlike.values(), key=lambda fault: (fault.line, fault.key, fault.problem))
@@ -56,7 +56,8 @@ def dotted(path: KeyPath) -> str:
     return words
 
 
-def _mend_of(one: Problem) -> str:
+def mend_of(one: Problem) -> str:
+    """Return the mend of a problem in words, searched for where that is needed."""
     if isinstance(one.mend, str):
         return one.mend
     if isinstance(one.mend, Nearest):
@@ -75,7 +76,9 @@ def _mend_of(one: Problem) -> str:
 def _how_to_add(path: KeyPath) -> str:
     table = _table_at(path)
     if table is not None:
-        needs = [name for name, key in table.keys.items() if key.required]
+        needs = [
+            name for name, key in table.keys.items() if key.required and key.only_beside is None
+        ]
         return f"Add a table under the line {_header(path)}, with {_listed(needs)}."
     if path[-1] == "power_is":
         return (

@@ -276,7 +276,7 @@ def _allowance(value: object, place: Place) -> float:
     if name not in allowances:
         raise ComplaintError("is not a known allowance.", Nearest(name, list(allowances)))
     least, most, unit = allowances[name]
-    number = _amount(value, unit)
+    number = amount(value, unit)
     if not least <= number <= most:
         label = "" if unit is FRACTION else f" {unit.name}"
         raise ComplaintError(
@@ -286,7 +286,7 @@ def _allowance(value: object, place: Place) -> float:
     return number
 
 
-def _amount(value: object, unit: Unit) -> float:
+def amount(value: object, unit: Unit) -> float:
     """Return an allowance; a ratio may be a plain number, as 1.2 for 120 %."""
     if unit is FRACTION and isinstance(value, int | float) and not isinstance(value, bool):
         # TOML's whole numbers have no largest; a float does.

@@ -18,12 +18,14 @@ from chartgen.description.fields import (
     YesNo,
 )
 from chartgen.description.lists import Diameters, Distinct, Speeds, Strips
+from chartgen.description.reading_tables import AnyAmount
 from chartgen.description.schema import ShopFile
 from chartgen.description.tables import ListOf, Table, TableOf
 
 _PAIR = {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2}
 _PLAIN: dict[type, dict[str, Any]] = {
     Allowances: {"type": "object"},
+    AnyAmount: {"type": ["string", "number"]},
     Count: {"type": "integer"},
     Number: {"type": "number"},
     ReadingPair: _PAIR,
@@ -38,7 +40,9 @@ def json_schema(table: type[Table] = ShopFile) -> dict[str, Any]:
         "type": "object",
         "description": (table.__doc__ or "").split(": ", 1)[-1],
         "properties": {name: _of(key.read) for name, key in table.keys.items()},
-        "required": [name for name, key in table.keys.items() if key.required],
+        "required": [
+            name for name, key in table.keys.items() if key.required and key.only_beside is None
+        ],
         "additionalProperties": False,
     }
 

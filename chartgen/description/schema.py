@@ -16,6 +16,7 @@ from chartgen.description.fields import (
     YesNo,
 )
 from chartgen.description.lists import Diameters, Distinct, Speeds, Strips
+from chartgen.description.reading_tables import MeasuredTable, ReadingTable
 from chartgen.description.tables import (
     ListOf,
     Table,
@@ -214,3 +215,5 @@ class ShopFile(Table):
     work = optional(TableOf(WorkTable), default=None)
     print = required(TableOf(PrintTable))
     allowances = optional(Allowances(), default=None)
+    measured = optional(ListOf(TableOf(MeasuredTable)), default=())
+    reading = optional(ListOf(TableOf(ReadingTable)), default=())

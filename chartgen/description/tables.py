@@ -77,6 +77,9 @@ class Key(Generic[T]):
 
     def may_lack(self, values: dict[str, Any]) -> bool:
         """Whether the key may be left out beside the `values` of the keys before it."""
+        if self.required and self.only_beside is not None:
+            kind, suitable = self.only_beside
+            return values.get(kind) not in suitable
         if self.required_unless is None:
             return not self.required
         other, excuse = self.required_unless
@@ -123,6 +126,12 @@ def only_beside(other: str, suitable: Collection[object], key: Keyed) -> Keyed:
     """Declare that a key has an effect only where an earlier key has one of some values."""
     key.only_beside = (other, suitable)
     return key
+
+
+def required_beside(other: str, suitable: Collection[object], read: Reader[T]) -> Key[T | None]:
+    """Declare a key that must be there beside some values of an earlier key, and only there."""
+    key: Key[T | None] = Key(read, required=True)
+    return only_beside(other, suitable, key)
 
 
 def when_missing(other: str, mends: Mapping[object, str], key: Keyed) -> Keyed:

@@ -2,10 +2,16 @@
 
 from dataclasses import dataclass, field
 from enum import Enum
+from typing import TYPE_CHECKING
 
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe, Work
+from chartgen.model.measured import Assumption, Measured
 from chartgen.quantities import Millimetres
+
+if TYPE_CHECKING:
+    # A run that only prints has no use for the records themselves.
+    from chartgen.model.readings import ShopReading
 
 
 class LengthUnits(Enum):
@@ -37,7 +43,8 @@ class PrintRequest:
 class Shop:
     """Everything one shop file says.
 
-    `allowances` holds only what the file overrides. `date` is the file's own date text, or
+    `allowances` holds only what the file overrides. `measured` tells which of its values were
+    measured on this lathe, `readings` from what. `date` is the file's own date text, or
     empty: a card never takes the clock's, so that the same file gives the same bytes.
     """
 
@@ -49,6 +56,8 @@ class Shop:
     work: Work = field(default_factory=Work)
     request: PrintRequest
     allowances: dict[str, float] = field(default_factory=dict)
+    measured: tuple[Measured, ...] = ()
+    readings: "tuple[ShopReading, ...]" = ()
 
     def __post_init__(self) -> None:
         names = [blade.name for blade in self.blades]
@@ -58,3 +67,7 @@ class Shop:
             raise ValueError(
                 "feeding = 'power' needs power_feeds in the cross-slide; list them or feed by hand"
             )
+
+    def measured_of(self, assumption: Assumption) -> Measured | None:
+        """Return how an assumption was measured, or None where it was not."""
+        return next((one for one in self.measured if one.assumption is assumption), None)

@@ -198,3 +198,66 @@ def measured_torque(
     Linear interpolation; the owner's readings.
     """
     return np.interp(speed, measured_speeds, measured_torques)
+
+
+def synchronous_speed(*, rated_speed: RevsPerMinute[float]) -> RevsPerMinute[float]:
+    """Return the speed at which an induction motor on the line would carry no load at all.
+
+    Parameters
+    ----------
+    rated_speed
+        Speed on the motor's plate [rev/min], for two to eight poles at 50 or 60 Hz.
+
+    Returns
+    -------
+    Synchronous speed [rev/min], the next one above the plate's.
+
+    Notes
+    -----
+    120 f / p, with p = 2, 4, 6, 8 poles and f = 50 or 60 Hz. A plate that states one of these
+    speeds itself has no slip to go by; it is taken as the speed above.
+
+    References
+    ----------
+    Definition of synchronous speed; [ALT].
+    """
+    speeds = sorted({120.0 * hertz / poles for hertz in (50.0, 60.0) for poles in (2, 4, 6, 8)})
+    above = [speed for speed in speeds if speed > rated_speed]
+    if not above:
+        raise ValueError(f"no line motor runs at {rated_speed:g} rpm")
+    return above[0]
+
+
+def torque_ratio_from_droop(
+    *,
+    droop: RevsPerMinute[Numeric],
+    no_load_speed: RevsPerMinute[Numeric],
+    rated_speed: RevsPerMinute[Numeric],
+) -> Numeric:
+    """Return the torque that lets a motor fall behind, as a share of its rated torque.
+
+    Parameters
+    ----------
+    droop
+        How far the motor falls behind when the torque comes on [rev/min].
+    no_load_speed
+        Motor speed without any load: synchronous speed, or a brushed motor's at full
+        volts [rev/min].
+    rated_speed
+        Motor speed at rated torque [rev/min], below `no_load_speed`.
+
+    Returns
+    -------
+    Added torque over rated torque.
+
+    Notes
+    -----
+    Between no load and rated torque both motors follow a straight line, so a droop from any
+    point on it tells the added torque: d / (n0 - nN). An induction motor leaves the line
+    well above rated torque, a brushed one at its controller's current limit.
+
+    References
+    ----------
+    [ALT] (torque proportional to slip); [MIT-M] (straight line of a DC motor).
+    """
+    return droop / (no_load_speed - rated_speed)

@@ -4,10 +4,12 @@ from chartgen.limits.cut import Cut
 from chartgen.model.blade import Edge, ToolMaterial
 from chartgen.model.lathe import ChuckKind
 from chartgen.model.material import IsoGroup
+from chartgen.model.measured import Assumption
 from chartgen.model.motor import MotorKind, PowerIs
 from chartgen.model.shop import Feeding, Shop
 from chartgen.reference.allowances import AllowanceEntry, load_allowances
 from chartgen.sources import NO_SOURCE
+from chartgen.wording.measured import measured_lines, measured_words
 
 _OF_KIND = {
     MotorKind.THREE_PHASE: {"three_phase_one_cut", "three_phase_breakdown", "line_voltage"},
@@ -72,12 +74,16 @@ _OF_FORCE = _OF_GRIP | {
 def allowance_lines(shop: Shop, cut: Cut) -> list[str]:
     """Return a line for each allowance in force for a cell, in the order of the data file."""
     silent = _not_in_force(shop, cut)
-    return [_line(entry, shop) for name, entry in load_allowances().items() if name not in silent]
+    entries = load_allowances().items()
+    lines = [_line(entry, shop) for name, entry in entries if name not in silent]
+    return [*lines, *measured_lines(shop)]
 
 
 def _line(entry: AllowanceEntry, shop: Shop) -> str:
     value = shop.allowances.get(entry.name, entry.value)
     owner = "set in the shop file" if entry.name in shop.allowances else entry.mark.word
+    if entry.name == Assumption.FORCE_RESERVE.path[-1]:
+        owner = measured_words(shop, Assumption.FORCE_RESERVE) or owner
     source = "" if entry.source == NO_SOURCE else f" [{entry.source}]"
     amount = f"{entry.name} = {value:g} {entry.unit.label}".rstrip()
     return f"{amount} ({owner}{source}): {entry.reason}"

@@ -9,10 +9,12 @@ from chartgen.limits.spindle import make_spindle
 from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade
 from chartgen.model.material import Material
+from chartgen.model.measured import Assumption
 from chartgen.model.motor import MotorKind, PowerIs
-from chartgen.model.shop import Feeding, LengthUnits, Shop
+from chartgen.model.shop import Feeding, Shop
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.holding_lines import cut_line, dig_in_lines, grip_line, not_computed_line
+from chartgen.wording.measured import comma_measured, measured_words, stall_words
 from chartgen.wording.numbers import (
     feed_label,
     length_label,
@@ -40,7 +42,7 @@ def assumption_lines(
     return (
         f"{_lathe(shop, allowances)} {_chuck(shop, allowances)}",
         *(_blade(shop, blade, allowances) for blade in blades),
-        *_materials(materials, blades, allowances, shop.request.units),
+        *_materials(shop, materials, blades, allowances),
         grip_line(shop, materials, allowances),
         cut_line(shop, allowances),
         *dig_in_lines(shop, materials=materials, blades=blades, windows=windows),
@@ -82,10 +84,14 @@ def _lathe(shop: Shop, allowances: Allowances) -> str:
     if motor.kind is MotorKind.MEASURED:
         power = "torque as measured at the spindle"
     else:
-        plate = "" if motor.power_is is PowerIs.SHAFT else f" ({motor.plate_power:.4g} W input)"
+        day = comma_measured(shop, Assumption.MOTOR_EFFICIENCY)
+        plate = f" ({motor.plate_power:.4g} W input{day})"
+        plate = "" if motor.power_is is PowerIs.SHAFT else plate
+        efficiency_day = comma_measured(shop, Assumption.DRIVE_EFFICIENCY)
         power = (
             f"{motor.kind.value} motor, {spindle.shaft_power:.0f} W at its shaft{plate}, "
             f"{100 * spindle.efficiency:.0f} % of it at the spindle"
+            f"{efficiency_day}{stall_words(shop)}"
         )
     return f"{lathe.name}: {power}. Positions in rev/min: {positions}."
 
@@ -119,13 +125,15 @@ def _blade(shop: Shop, blade: Blade, allowances: Allowances) -> str:
 
 
 def _materials(
-    materials: Sequence[Material],
-    blades: Sequence[Blade],
-    allowances: Allowances,
-    units: LengthUnits,
+    shop: Shop, materials: Sequence[Material], blades: Sequence[Blade], allowances: Allowances
 ) -> list[str]:
+    units, day = shop.request.units, measured_words(shop, Assumption.FORCE_RESERVE)
     if len(materials) > 1:
-        return ["Force constants, speeds and feeds differ by material: see the command explain."]
+        reserve = f" Force reserve {allowances.confined_chip:.2f} {day}." if day else ""
+        return [
+            "Force constants, speeds and feeds differ by material: see the command explain."
+            + reserve
+        ]
     (material,) = materials
     lines = []
     if material.force is not None:
@@ -134,7 +142,8 @@ def _materials(
         reserve = " to ".join(f"{r:.3g}" for r in (reserves[0], reserves[-1])[: len(reserves)])
         lines.append(
             f"Force: {kc.value:g} N/mm² at a 1 mm chip, exponent {mc.value:g} [{kc.source}], "
-            f"times {reserve} for a squeezed chip or part-worn edge."
+            f"times {reserve} for a squeezed chip or part-worn edge"
+            f"{comma_measured(shop, Assumption.FORCE_RESERVE)}."
         )
     else:
         lines.append(force_band_line(materials, allowances))

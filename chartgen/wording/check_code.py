@@ -33,6 +33,8 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subjec
         sorted(shop.allowances.items()),
         shop.blades,
         tuple(materials),
+        # Cards say how well and when a value was measured; without any the code stays as it was.
+        *((shop.measured,) if shop.measured else ()),
     )
     number = int.from_bytes(hashlib.sha256(repr(inputs).encode()).digest()[:5], "big")
     digits = [_ALPHABET[(number >> (5 * place)) & 31] for place in reversed(range(_LENGTH))]

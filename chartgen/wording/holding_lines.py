@@ -11,10 +11,12 @@ from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import ChuckKind
 from chartgen.model.material import Material
+from chartgen.model.measured import Assumption
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.quantities import Millimetres
 from chartgen.reference.chucks import load_holding
 from chartgen.wording.blade_letters import blade_letter
+from chartgen.wording.measured import comma_measured, measured_words
 from chartgen.wording.numbers import length_label, write_length, write_slack
 
 _INCH = 25.4
@@ -38,7 +40,8 @@ def grip_line(shop: Shop, materials: Sequence[Material], allowances: Allowances)
 def _owner(shop: Shop, allowances: Allowances) -> str:
     chuck, share = shop.lathe.chuck, allowances.grip_share
     if chuck.key_torque is not None:
-        return f"from {chuck.key_torque:.4g} N·m on the key"
+        day = comma_measured(shop, Assumption.KEY_TORQUE)
+        return f"from {chuck.key_torque:.4g} N·m on the key{day}"
     size = f"{write_length(chuck.size, shop.request.units)} {length_label(shop.request.units)}"
     part = "half" if share == _HALF else f"{share:g}"
     row, in_table = nearest_chuck(chuck.size)
@@ -56,7 +59,8 @@ def cut_line(shop: Shop, allowances: Allowances) -> str:
     from_jaws = allowances.jaw_distance if stated is None else stated
     unit = length_label(units)
     stiffness = shop.lathe.tool_stiffness
-    post = "" if stiffness is None else f"; tool post {stiffness:.0f} N/mm as measured"
+    day = measured_words(shop, Assumption.TOOL_STIFFNESS) or "as measured"
+    post = "" if stiffness is None else f"; tool post {stiffness:.0f} N/mm {day}"
     behind = shop.work.bar_behind
     bar = f"{write_length(behind, units)} {unit} of bar" if behind else "no bar"
     return (

@@ -10,7 +10,18 @@ import pytest
 from chartgen.cli import cards as cards_command
 
 COMMANDS = (
-    *("make", "compare", "table", "try", "explain", "check", "example", "materials", "sources"),
+    *(
+        "make",
+        "compare",
+        "table",
+        "try",
+        "explain",
+        "check",
+        "example",
+        "materials",
+        "sources",
+        "learn",
+    ),
 )
 Inside = Callable[..., tuple[int, str, str]]
 

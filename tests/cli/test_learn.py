@@ -141,7 +141,7 @@ def stall(
         ("nonsense", "r.toml:1: "),
         (
             stall(),
-            "r.toml:1: reading[1]: 150 rpm can be had in more than one drive position. Add position",
+            "r.toml:1: reading[1]: 150 rpm can be had in more than one drive position.",
         ),
         (stall(material="nylon", rest='position = "low"'), "no force of nylon is published"),
         (

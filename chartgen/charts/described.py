@@ -14,6 +14,7 @@ from typing import Any, NamedTuple, get_args, get_type_hints
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Drive, DrivePosition
 from chartgen.model.motor import Motor
+from chartgen.model.readings import ShopReading
 from chartgen.model.shop import PrintRequest, Shop
 from chartgen.quantities import RevsPerMinute, Unit
 from chartgen.reference.allowances import load_allowances
@@ -71,6 +72,8 @@ KEYS: Mapping[tuple[type, str], str] = {
     (DrivePosition, "fastest"): "speeds",
     (Blade, "tool_material"): "tool",
 }
+# A measured value is compared under its own key; the readings behind it are records, not claims.
+NOT_COMPARED = frozenset({(Shop, "measured"), (Shop, "readings")})
 _LABELS = frozenset({"shop.name", "shop.revision", "shop.date", "lathe.name"})
 _PRINTED = {"materials", "diameters", "layouts", "units"}
 
@@ -167,10 +170,11 @@ def _topic(part: object, path: str, name: str) -> Topic:
 @cache
 def _fields_of(kind: type) -> tuple[tuple[str, str, Unit | None], ...]:
     """Return name, key and unit of each field of a dataclass."""
-    hints = get_type_hints(kind, include_extras=True)
+    hints = get_type_hints(kind, localns={"ShopReading": ShopReading}, include_extras=True)
     return tuple(
         (field.name, KEYS.get((kind, field.name), field.name), _unit_in(hints[field.name]))
         for field in fields(kind)
+        if (kind, field.name) not in NOT_COMPARED
     )
 
 

@@ -159,7 +159,7 @@ def test_a_group_that_goes_on_in_another_column_repeats_its_title_and_headings(
     for page in document_of(large).pages:
         texts = [item for item in page.items if isinstance(item, Text)]
         diameters = [t for t in texts if t.text == large.chart.headings.diameter]
-        if not diameters:
+        if not diameters or any(isinstance(item, Plot) for item in page.items):
             continue
         # Every column begins with a group's title, repeated or not.
         for right in {round(t.x, 2) for t in diameters}:

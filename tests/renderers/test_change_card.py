@@ -20,7 +20,7 @@ from chartgen.layout.legibility import (
     size_for_cap,
 )
 from chartgen.layout.pages import PRINTER_MARGIN
-from chartgen.layout.placed import Align, Document, Face, Text
+from chartgen.layout.placed import Align, Document, Face, Plot, Text
 from chartgen.model.shop import Shop
 from chartgen.renderers.change_text import render_change
 from chartgen.renderers.fonts import measure

@@ -11,7 +11,7 @@ from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.measured import Assumption
 from chartgen.model.motor import MotorKind, PowerIs
-from chartgen.model.shop import Feeding, Shop
+from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.holding_lines import cut_line, dig_in_lines, grip_line, not_computed_line
 from chartgen.wording.measured import comma_measured, measured_words, stall_words
@@ -52,7 +52,9 @@ def assumption_lines(
     )
 
 
-def force_band_line(materials: Sequence[Material], allowances: Allowances) -> str:
+def force_band_line(
+    materials: Sequence[Material], allowances: Allowances, units: LengthUnits
+) -> str:
     """Return the force band of a card as one short sentence for its foot."""
     with_force = [m.force for m in materials if m.force is not None]
     if not with_force:
@@ -60,8 +62,10 @@ def force_band_line(materials: Sequence[Material], allowances: Allowances) -> st
     low = max(f.band_low.value for f in with_force)
     high = max(f.band_high.value for f in with_force)
     thin_low, thin_high = (max(side, allowances.thin_chip_band) for side in (low, high))
+    thin = allowances.thin_chip
+    step = f"{thin:g}" if units is LengthUnits.METRIC else write_feed(thin, units)
     return (
-        f"Force estimate {_band(thin_low, thin_high)} under {allowances.thin_chip:g} mm/rev, "
+        f"Force estimate {_band(thin_low, thin_high)} under {step} {feed_label(units)}, "
         f"{_band(low, high)} above; limits use the high side."
     )
 
@@ -146,7 +150,7 @@ def _materials(
             f"{comma_measured(shop, Assumption.FORCE_RESERVE)}."
         )
     else:
-        lines.append(force_band_line(materials, allowances))
+        lines.append(force_band_line(materials, allowances, units))
     starts = [
         f"{write_cutting_speed(material.speeds[b.tool_material].start.value, units)} and "
         f"{write_feed(feeds_for_width(material.feeds, b.insert_width)[0], units)} "

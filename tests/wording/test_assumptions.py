@@ -244,7 +244,7 @@ def test_lengths_are_in_the_units_of_the_card(example: Shop) -> None:
 
 
 def band(shop: Shop, *materials: Material) -> str:
-    return force_band_line(materials, allowances_for(shop))
+    return force_band_line(materials, allowances_for(shop), shop.request.units)
 
 
 def test_the_force_band_is_one_line_with_the_widest_side_of_each(
@@ -256,6 +256,8 @@ def test_the_force_band_is_one_line_with_the_widest_side_of_each(
     assert band(example, mild_steel, stainless) == (
         "Force estimate ±35 % under 0.1 mm/rev, -35 +25 % above; limits use the high side."
     )
+    inches = replace(example, request=replace(example.request, units=LengthUnits.INCH))
+    assert "under 0.0039 in/rev" in band(inches, mild_steel)
     assert band(example, load_material("nylon")) == (
         "No published force data: torque, blade, work and grip are not checked."
     )

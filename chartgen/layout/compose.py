@@ -9,8 +9,10 @@ from chartgen.errors import DoesNotFitError
 from chartgen.layout.blocks import ACROSS, ANCHORED, BLOCKS
 from chartgen.layout.blocks.table import row_height
 from chartgen.layout.layout_file import Layout, Side
+from chartgen.layout.outline import outline_of
 from chartgen.layout.piece import Piece, Setting, moved, setting_for
 from chartgen.layout.placed import Document, Item, Page
+from chartgen.layout.roles import as_decoration
 from chartgen.layout.typesetting import Measure, counted
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
@@ -28,10 +30,13 @@ def compose(card: AnyCard, layout: Layout, measure: Measure) -> Document:
         If the content does not fit at the reading distance; the message says how many rows
         or columns to drop. Nothing is ever made smaller.
     """
+    pages = tuple(page for side in layout.sides for page in _pages(card, layout, side, measure))
     return Document(
         title=f"{layout.title}: {card.chart.title}, {card.lathe}",
         subject=f"{card.identity} · check {card.check_code}",
-        pages=tuple(page for side in layout.sides for page in _pages(card, layout, side, measure)),
+        keywords=f"check {card.check_code}",
+        pages=pages,
+        outline=outline_of(pages),
     )
 
 
@@ -45,7 +50,8 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
     for name in reversed([b for b in side.blocks if b in ANCHORED]):
         for piece in reversed(BLOCKS[name](card, layout, wide)):
             bottom -= piece.height
-            anchored += [moved(item, x=side.margin, y=bottom) for item in piece.items]
+            # Set from the foot upward, read from above downward.
+            anchored[:0] = [moved(item, x=side.margin, y=bottom) for item in piece.items]
 
     across: list[Item] = []
     top = side.margin
@@ -72,18 +78,13 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
     ):
         _refuse_too_many_rows(chart, layout, narrow, pieces, room)
     stacks = _columns(pieces, room, layout)
-    return [
-        Page(
-            width=width,
-            height=height,
-            items=(
-                *across,
-                *anchored,
-                *_placed(stacks[first : first + side.columns], side, column, top),
-            ),
-        )
-        for first in range(0, len(stacks), side.columns)
-    ]
+    pages = []
+    for first in range(0, len(stacks), side.columns):
+        flowing = _placed(stacks[first : first + side.columns], side, column, top)
+        pages.append(Page(width=width, height=height, items=(*across, *flowing, *anchored)))
+        # What every page of a side repeats is read once.
+        across, anchored = as_decoration(across), as_decoration(anchored)
+    return pages
 
 
 def _placed(

@@ -1,9 +1,13 @@
-"""What a page holds, in mm from its top left corner, y down. A renderer only draws it."""
+"""What a page holds, in mm from its top left corner, y down. A renderer only draws it.
+
+The order of a page's items is the order in which it is read; `tags` say what each is part of.
+"""
 
 from dataclasses import dataclass
 from enum import Enum
 
-from chartgen.layout.primitives import Primitive
+from chartgen.layout.primitives import Blocks, Primitive
+from chartgen.layout.roles import Tags
 from chartgen.quantities import Millimetres
 from chartgen.wording.figure import PrintedPanel
 
@@ -34,6 +38,7 @@ class Text:
     face: Face = Face.REGULAR
     align: Align = Align.LEFT
     paper: bool = False
+    tags: Tags = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +50,7 @@ class Rule:
     x2: Millimetres[float]
     y2: Millimetres[float]
     weight: float
+    tags: Tags = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +62,7 @@ class Panel:
     width: Millimetres[float]
     height: Millimetres[float]
     paper: bool = False
+    tags: Tags = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,6 +77,7 @@ class Plot:
     x_grid: tuple[float, ...]
     y_grid: tuple[float, ...]
     meaning: str
+    tags: Tags = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,8 +87,9 @@ class Drawing:
     x: Millimetres[float]
     y: Millimetres[float]
     size: Millimetres[float]
-    primitives: tuple[Primitive, ...]
+    primitives: tuple[Primitive | Blocks, ...]
     meaning: str
+    tags: Tags = ()
 
 
 Item = Text | Rule | Panel | Plot | Drawing
@@ -96,9 +105,32 @@ class Page:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OutlineEntry:
+    """A heading by which a reader finds a page; `level` 0 is the card's title."""
+
+    title: str
+    level: int
+    page: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Attachment:
+    """A file that a document carries."""
+
+    name: str
+    description: str
+    media_type: str
+    content: bytes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Document:
-    """A card's pages with what its file says of itself."""
+    """A card's pages with what its file says of itself and what it carries."""
 
     title: str
     subject: str
+    keywords: str
     pages: tuple[Page, ...]
+    outline: tuple[OutlineEntry, ...]
+    language: str = "en-GB"
+    attachments: tuple[Attachment, ...] = ()

@@ -52,7 +52,16 @@ class Shape:
     fill: Ink
 
 
+@dataclass(frozen=True, slots=True)
+class Blocks:
+    """Upright rectangles (x, y, width, height) filled as one path: no seam shows between them."""
+
+    rectangles: tuple[tuple[float, float, float, float], ...]
+    fill: Ink
+
+
 Primitive: TypeAlias = Disc | Ring | Stroke | Shape
+"""A part of a pictogram."""
 
 CHORD_DEGREES: Final = 6
 PLACES: Final = 4

@@ -1,4 +1,8 @@
-"""A document -> PDF bytes: the same bytes for the same document."""
+"""A document -> PDF bytes: the same bytes for the same document.
+
+Built to the rules of PDF/A-3 (ISO 19005-3): what the file says of itself, its colours, its
+attachments and its structure have a file each beside this one.
+"""
 
 import io
 from collections.abc import Callable
@@ -20,8 +24,12 @@ from chartgen.layout.placed import (
     Rule,
     Text,
 )
-from chartgen.layout.primitives import Disc, Ring, Shape, Stroke
+from chartgen.layout.primitives import Blocks, Disc, Ring, Shape, Stroke
+from chartgen.renderers.attachments import attach
 from chartgen.renderers.fonts import font_name, measure, runs
+from chartgen.renderers.metadata import describe_file
+from chartgen.renderers.output_intent import add_output_intent
+from chartgen.renderers.structure import Structure
 
 _INK = Color(0, 0, 0)
 _PAPER = Color(1, 1, 1)
@@ -47,30 +55,37 @@ def render_pdf(document: Document) -> bytes:
         pdfVersion=(1, 7),
         initialFontName=font_name(Face.REGULAR),
         pageCompression=1,
-        lang="en-GB",
+        lang=document.language,
     )
-    canvas.setTitle(document.title)
-    canvas.setSubject(document.subject)
-    canvas.setAuthor("chartgen")
-    canvas.setCreator("chartgen")
-    canvas.setViewerPreference("PrintScaling", "None")
-    canvas.setViewerPreference("DisplayDocTitle", "true")
+    describe_file(canvas, document)
     if len(document.pages) > 1:
         canvas.setViewerPreference("Duplex", "DuplexFlipShortEdge")
-    for page in document.pages:
-        _draw_page(canvas, page)
+    add_output_intent(canvas)
+    attach(canvas, document.attachments)
+    structure = Structure(canvas)
+    for number, page in enumerate(document.pages):
+        for entry, heading in enumerate(document.outline):
+            if heading.page == number:
+                canvas.bookmarkPage(f"heading {entry}")
+                canvas.addOutlineEntry(heading.title, f"heading {entry}", level=heading.level)
+        _draw_page(canvas, page, structure)
+    structure.write()
     canvas.save()
     return buffer.getvalue()
 
 
-def _draw_page(canvas: Canvas, page: Page) -> None:
+def _draw_page(canvas: Canvas, page: Page, structure: Structure) -> None:
     width, height = page.width / POINT, page.height / POINT
     canvas.setPageSize((width, height))
     canvas.setTrimBox((0, 0, width, height))
+    structure.begin_page(page.height)
     # The page is described from its top left corner in mm, y down.
     for item in page.items:
+        structure.lead_to(item)
         _draw(canvas, item, page.height)
+    structure.end_page()
     canvas.showPage()
+    structure.close_page()
 
 
 def _draw(canvas: Canvas, item: Item, page_height: float) -> None:
@@ -142,6 +157,12 @@ def _draw_drawing(canvas: Canvas, item: Drawing, page_height: float) -> None:
             case Shape(points, fill):
                 canvas.setFillColor(_COLOURS[fill])
                 canvas.drawPath(_path(canvas, points, at, close=True), stroke=0, fill=1)
+            case Blocks(rectangles, fill):
+                canvas.setFillColor(_COLOURS[fill])
+                path = canvas.beginPath()
+                for x, y, across, up in rectangles:
+                    path.rect(*at(x, y), across * scale, up * scale)
+                canvas.drawPath(path, stroke=0, fill=1)
 
 
 def _path(

@@ -8,6 +8,7 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.pictograms import PICTOGRAMS
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Drawing, Face, Item, Panel, Text
+from chartgen.layout.roles import entry_body, entry_label, figure_of, section
 from chartgen.layout.typesetting import wrapped
 from chartgen.wording.card import AnyCard
 from chartgen.wording.cautions import PrintedCaution
@@ -53,10 +54,21 @@ def _panel(signal: str, setting: Setting) -> Piece:
                 size=height - 0.9,
                 primitives=PICTOGRAMS[_GENERAL].primitives,
                 meaning=PICTOGRAMS[_GENERAL].meaning,
+                tags=(*section(signal), *figure_of(_GENERAL, PICTOGRAMS[_GENERAL].meaning)),
             )
         )
     y = top + height * 0.78
-    items.append(Text(x=8.0, y=y, text=signal, size=size, face=Face.BOLD, paper=True))
+    items.append(
+        Text(
+            x=8.0,
+            y=y,
+            text=signal,
+            size=size,
+            face=Face.BOLD,
+            paper=True,
+            tags=section(signal),
+        )
+    )
     return Piece(height=top + height + 1.0, items=tuple(items), keep_with_next=True)
 
 
@@ -80,10 +92,17 @@ def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:
             size=_SIGN_SIZE,
             primitives=pictogram.primitives,
             meaning=pictogram.meaning,
+            tags=(*entry_label(caution.text), *figure_of(pictogram.key, pictogram.meaning)),
         )
     ]
     items += [
-        Text(x=indent, y=top + line * (number + 0.8), text=text, size=setting.words)
+        Text(
+            x=indent,
+            y=top + line * (number + 0.8),
+            text=text,
+            size=setting.words,
+            tags=entry_body(caution.text),
+        )
         for number, text in enumerate(lines)
     ]
     return Piece(height=height, items=tuple(items))

@@ -1,18 +1,59 @@
-"""A rule of known length: printed at true size it measures what it says."""
+"""A rule of known length, and the check code as a square that a telephone can read.
 
+Printed at true size the rule measures what it says. Both stand side by side, so that the
+square costs a side little of its height.
+"""
+
+from dataclasses import replace
+
+from chartgen.layout.code_square import QUIET_ZONE, code_square, square_text
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
-from chartgen.layout.piece import LEADING, Piece, Setting
+from chartgen.layout.piece import LEADING, Piece, Setting, moved
 from chartgen.layout.placed import Face, Item, Rule, Text
+from chartgen.layout.roles import paragraph_of
 from chartgen.layout.typesetting import wrapped
+from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 
 _LENGTHS = ((100.0, 10.0, "100 mm"), (50.0, 10.0, "50 mm"))
 _INCHES = 4
 
 
-def check_rule(_card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
-    """Return the longest rule that fits, ticked in centimetres, and inches below it."""
+def check_rule(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the rule with its words to the left, the square with its words to the right."""
+    square = code_square(card.check_code)
+    room = setting.width - square.size - QUIET_ZONE
+    items, height = _rule(replace(setting, width=room))
+    size = setting.foot
+    line = size * POINT * LEADING
+    said = f"The square says {square_text(card.check_code)}, the code of this card's inputs."
+    told = [
+        f"{said} `chartgen stale` asks a shop file whether the card still holds.",
+        said,
+    ]
+    for words in told:
+        lines = wrapped(words, width=room, face=Face.REGULAR, size=size, measure=setting.measure)
+        if height + line * len(lines) <= square.size + QUIET_ZONE:
+            break
+    items += [
+        Text(
+            x=0.0,
+            y=height + line * (number + 0.9),
+            text=text,
+            size=size,
+            tags=paragraph_of(words),
+        )
+        for number, text in enumerate(lines)
+    ]
+    items.append(moved(square, x=setting.width - square.size, y=QUIET_ZONE))
+    height = max(height + line * len(lines), square.size + QUIET_ZONE)
+    # The quiet zone below the square is as wide as the one above.
+    return [Piece(height=height + QUIET_ZONE, items=tuple(items))]
+
+
+def _rule(setting: Setting) -> tuple[list[Item], Millimetres[float]]:
+    """Return the longest rule that fits, ticked in centimetres, inches below it, its words."""
     length, step, label = next(entry for entry in _LENGTHS if entry[0] <= setting.width)
     size = setting.foot
     y = 3.0
@@ -28,14 +69,17 @@ def check_rule(_card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]
     words = f"{label} above, {inches} in below: if this rule is not true, print again at 100 %"
     x = max(length, inches * 25.4) + 3.0
     if x + setting.measure(words, Face.REGULAR, size) <= setting.width:
-        items.append(Text(x=x, y=y + size * POINT * 0.3, text=words, size=size))
-        return [Piece(height=y + 2.4, items=tuple(items))]
+        tags = paragraph_of(words)
+        items.append(Text(x=x, y=y + size * POINT * 0.3, text=words, size=size, tags=tags))
+        return items, y + 2.4
     line = size * POINT * LEADING
     lines = wrapped(
         words, width=setting.width, face=Face.REGULAR, size=size, measure=setting.measure
     )
     items += [
-        Text(x=0.0, y=y + 2.0 + line * (number + 0.9), text=text, size=size)
+        Text(
+            x=0.0, y=y + 2.0 + line * (number + 0.9), text=text, size=size, tags=paragraph_of(words)
+        )
         for number, text in enumerate(lines)
     ]
-    return [Piece(height=y + 2.4 + line * len(lines), items=tuple(items))]
+    return items, y + 2.4 + line * len(lines)

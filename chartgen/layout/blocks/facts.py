@@ -4,6 +4,7 @@ from chartgen.layout.blocks.paragraphs import paragraph, title
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
+from chartgen.layout.roles import entry_body, entry_label
 from chartgen.layout.typesetting import wrapped
 from chartgen.wording.card import AnyCard
 from chartgen.wording.printed_change import PrintedChange, PrintedFact
@@ -31,11 +32,12 @@ def _fact(fact: PrintedFact, setting: Setting, continued: Piece) -> Piece:
     size, line, measure = setting.words, setting.line, setting.measure
     values = f"{fact.before} → {fact.after}"
     left = measure(fact.name, Face.BOLD, size) + _GAP
+    name, said = entry_label(fact.name), entry_body(fact.name)
     items: list[Item] = []
     if left + measure(values, Face.REGULAR, size) <= setting.width:
         items += [
-            Text(x=0.0, y=line * 0.8, text=fact.name, size=size, face=Face.BOLD),
-            Text(x=left, y=line * 0.8, text=values, size=size),
+            Text(x=0.0, y=line * 0.8, text=fact.name, size=size, face=Face.BOLD, tags=name),
+            Text(x=left, y=line * 0.8, text=values, size=size, tags=said),
         ]
         rows = 1
     else:
@@ -48,11 +50,11 @@ def _fact(fact: PrintedFact, setting: Setting, continued: Piece) -> Piece:
             measure=measure,
         )
         items += [
-            Text(x=0.0, y=line * (row + 0.8), text=text, size=size, face=Face.BOLD)
+            Text(x=0.0, y=line * (row + 0.8), text=text, size=size, face=Face.BOLD, tags=name)
             for row, text in enumerate(names)
         ]
         items += [
-            Text(x=_INDENT, y=line * (row + 0.8), text=text, size=size)
+            Text(x=_INDENT, y=line * (row + 0.8), text=text, size=size, tags=said)
             for row, text in enumerate(texts, len(names))
         ]
         rows = len(names) + len(texts)

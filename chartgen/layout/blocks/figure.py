@@ -9,6 +9,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Panel, Plot, Rule, Text
+from chartgen.layout.roles import figure_of, under
 from chartgen.layout.typesetting import one_line
 from chartgen.quantities import FloatArray, Millimetres
 from chartgen.wording.card import AnyCard
@@ -52,7 +53,9 @@ def figure_piece(body: PrintedCurves, layout: Layout, setting: Setting) -> Piece
     items: list[Item] = []
     for number, frame in enumerate(frames):
         items += _panel_items(frame, setting, body, shows_y=_shows_y(body, number))
-    return Piece(height=setting.height, items=tuple(items))
+    # To a person who cannot see it a figure is its words: its labels alone would be noise.
+    drawn = under(figure_of(body.title, body.description), items)
+    return Piece(height=setting.height, items=tuple(drawn))
 
 
 def _cap(size: float) -> Millimetres[float]:

@@ -4,6 +4,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import LEADING, Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.roles import paragraph_of
 from chartgen.layout.typesetting import wrapped
 from chartgen.wording.card import AnyCard
 
@@ -23,25 +24,29 @@ def _foot(card: AnyCard, _layout: Layout, setting: Setting, *, with_band: bool) 
     line = size * POINT * LEADING
     code = f"check {card.check_code}"
     code_width = setting.measure(code, Face.BOLD, size) + 3.0
-    texts = wrapped(
+    names = wrapped(
         card.identity,
         width=setting.width - code_width,
         face=Face.REGULAR,
         size=size,
         measure=setting.measure,
     )
+    band = ""
+    texts: list[str] = []
     if with_band:
-        texts += wrapped(
-            f"{card.force_band} {card.short_deference}",
+        band = f"{card.force_band} {card.short_deference}"
+        texts = wrapped(
+            band,
             width=setting.width,
             face=Face.REGULAR,
             size=size,
             measure=setting.measure,
         )
     items: list[Item] = [Rule(x1=0.0, y1=0.6, x2=setting.width, y2=0.6, weight=0.4)]
+    said = paragraph_of(card.identity)
     items += [
-        Text(x=0.0, y=0.6 + line * (number + 0.9), text=text, size=size)
-        for number, text in enumerate(texts)
+        Text(x=0.0, y=0.6 + line * (number + 0.9), text=text, size=size, tags=said)
+        for number, text in enumerate(names)
     ]
     items.append(
         Text(
@@ -51,9 +56,14 @@ def _foot(card: AnyCard, _layout: Layout, setting: Setting, *, with_band: bool) 
             size=size,
             face=Face.BOLD,
             align=Align.RIGHT,
+            tags=paragraph_of(code),
         )
     )
-    return [Piece(height=0.6 + line * len(texts) + 0.3, items=tuple(items))]
+    items += [
+        Text(x=0.0, y=0.6 + line * (number + 0.9), text=text, size=size, tags=paragraph_of(band))
+        for number, text in enumerate(texts, len(names))
+    ]
+    return [Piece(height=0.6 + line * (len(names) + len(texts)) + 0.3, items=tuple(items))]
 
 
 def deference(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
@@ -64,7 +74,14 @@ def deference(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         card.deference, width=setting.width, face=Face.BOLD, size=size, measure=setting.measure
     )
     items = tuple(
-        Text(x=0.0, y=line * (number + 0.8), text=text, size=size, face=Face.BOLD)
+        Text(
+            x=0.0,
+            y=line * (number + 0.8),
+            text=text,
+            size=size,
+            face=Face.BOLD,
+            tags=paragraph_of(card.deference),
+        )
         for number, text in enumerate(texts)
     )
     return [Piece(height=line * len(texts) + 0.6, items=items)]

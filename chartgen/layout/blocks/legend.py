@@ -5,6 +5,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import LEADING, Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
+from chartgen.layout.roles import entry_body, entry_label, paragraph_of
 from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import AnyCard
 from chartgen.wording.signs import LEGEND_LEAD
@@ -23,7 +24,9 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     x = measure(LEGEND_LEAD, Face.REGULAR, size) + _GAP if LEGEND_LEAD else 0.0
     row = 0
     if LEGEND_LEAD:
-        items.append(Text(x=0.0, y=line * 0.8, text=LEGEND_LEAD, size=size))
+        items.append(
+            Text(x=0.0, y=line * 0.8, text=LEGEND_LEAD, size=size, tags=paragraph_of(LEGEND_LEAD))
+        )
     for entry in card.chart.legend:
         sign = measure(entry.sign, Face.BOLD, size)
         width = sign + _SIGN_GAP
@@ -37,8 +40,9 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         if x and x + width > setting.width:
             x, row = 0.0, row + 1
         y = line * (row + 0.8)
-        items.append(Text(x=x, y=y, text=entry.sign, size=size, face=Face.BOLD))
-        items.append(Text(x=x + sign + _SIGN_GAP, y=y, text=entry.short, size=size))
+        label, said = entry_label(entry.sign), entry_body(entry.sign)
+        items.append(Text(x=x, y=y, text=entry.sign, size=size, face=Face.BOLD, tags=label))
+        items.append(Text(x=x + sign + _SIGN_GAP, y=y, text=entry.short, size=size, tags=said))
         x += width + _GAP
     return [Piece(height=line * (row + 1) + 0.4, items=tuple(items))]
 

@@ -15,6 +15,14 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.roles import (
+    cell,
+    column_header,
+    row_header,
+    section,
+    table_cell,
+    under,
+)
 from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
@@ -69,11 +77,12 @@ def moved_cells(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     tracks = _tracks(rows, change.headings, layout, setting)
     pieces: list[Piece] = []
     for group in change.groups:
-        again = _head(f"{group.title} (continued)", change.headings, tracks, setting)
-        pieces.append(_head(group.title, change.headings, tracks, setting))
+        again = _head(f"{group.title} (continued)", group.title, change.headings, tracks, setting)
+        pieces.append(_head(group.title, group.title, change.headings, tracks, setting))
         for number, row in enumerate(group.rows, 1):
             ruled = number % layout.rule_every == 0 and number < len(group.rows)
-            pieces.append(_row(row, tracks, layout, setting, again, ruled=ruled))
+            place = (group.title, f"row {number}")
+            pieces.append(_row(row, place, tracks, layout, setting, again, ruled=ruled))
     return pieces
 
 
@@ -134,7 +143,9 @@ def _lost(side: PrintedSide) -> str:
     return f"– {side.way_out}" if side.way_out else ""
 
 
-def _head(name: str, headings: CellHeadings, tracks: _Tracks, setting: Setting) -> Piece:
+def _head(
+    name: str, table: str, headings: CellHeadings, tracks: _Tracks, setting: Setting
+) -> Piece:
     """Return a group's title, and under it what its columns are, over a rule."""
     line, small = setting.words * POINT * _HEAD_PITCH, setting.words
     titles = wrapped(
@@ -147,25 +158,66 @@ def _head(name: str, headings: CellHeadings, tracks: _Tracks, setting: Setting) 
             text=text,
             size=small,
             face=Face.BOLD,
+            tags=section(name),
         )
         for number, text in enumerate(titles)
     ]
     top = _BEFORE_TITLE + line * len(titles)
     upper, lower = top + line * 0.85, top + line * 1.85
     limits = headings.limit.split("\n")
+    corner = table_cell(table, "names", column_header("diameter", rows=2))
+    items.append(
+        Text(
+            x=tracks.diameter,
+            y=lower,
+            text=headings.diameter,
+            size=small,
+            align=Align.RIGHT,
+            tags=corner,
+        )
+    )
     items += [
-        Text(x=tracks.before, y=upper, text=headings.before, size=small, face=Face.BOLD),
-        Text(x=tracks.after, y=upper, text=headings.after, size=small, face=Face.BOLD),
-        *(
-            Text(x=tracks.limit, y=y, text=text, size=small, face=Face.BOLD)
-            for text, y in zip(limits, (upper, lower)[-len(limits) :], strict=True)
-        ),
-        Text(x=tracks.diameter, y=lower, text=headings.diameter, size=small, align=Align.RIGHT),
+        Text(
+            x=left,
+            y=upper,
+            text=text,
+            size=small,
+            face=Face.BOLD,
+            tags=table_cell(table, "names", column_header(key, columns=2)),
+        )
+        for key, left, text in (
+            ("before", tracks.before, headings.before),
+            ("after", tracks.after, headings.after),
+        )
     ]
-    for left, half in ((tracks.before, tracks.old), (tracks.after, tracks.new)):
+    items += [
+        Text(
+            x=tracks.limit,
+            y=y,
+            text=text,
+            size=small,
+            face=Face.BOLD,
+            tags=table_cell(table, "names", column_header("limit", rows=2)),
+        )
+        for text, y in zip(limits, (upper, lower)[-len(limits) :], strict=True)
+    ]
+    for side, left, half in (
+        ("before", tracks.before, tracks.old),
+        ("after", tracks.after, tracks.new),
+    ):
         items += [
-            Text(x=left + right, y=lower, text=text, size=small, align=Align.RIGHT)
-            for right, text in ((half.speed, headings.speed), (half.feed, headings.feed))
+            Text(
+                x=left + right,
+                y=lower,
+                text=text,
+                size=small,
+                align=Align.RIGHT,
+                tags=table_cell(table, "units", column_header(f"{side} {key}")),
+            )
+            for key, right, text in (
+                ("speed", half.speed, headings.speed),
+                ("feed", half.feed, headings.feed),
+            )
         ]
     bottom = lower + line * 0.15 + 0.5
     items.append(Rule(x1=0.0, y1=bottom, x2=setting.width, y2=bottom, weight=0.8))
@@ -174,6 +226,7 @@ def _head(name: str, headings: CellHeadings, tracks: _Tracks, setting: Setting) 
 
 def _row(
     row: MovedCell,
+    place: tuple[str, str],
     tracks: _Tracks,
     layout: Layout,
     setting: Setting,
@@ -191,10 +244,17 @@ def _row(
             size=size,
             face=Face.BOLD,
             align=Align.RIGHT,
+            tags=table_cell(*place, row_header("")),
         ),
-        *_side(row.before, tracks.before, tracks.old, y, setting),
-        *_side(row.after, tracks.after, tracks.new, y, setting),
-        Text(x=tracks.limit, y=y, text=row.limit, size=setting.words),
+        *_side(row.before, tracks.before, tracks.old, y, setting, (*place, "before")),
+        *_side(row.after, tracks.after, tracks.new, y, setting, (*place, "after")),
+        Text(
+            x=tracks.limit,
+            y=y,
+            text=row.limit,
+            size=setting.words,
+            tags=table_cell(*place, cell("limit")),
+        ),
     ]
     if ruled:
         items.append(Rule(x1=0.0, y1=pitch, x2=setting.width, y2=pitch, weight=0.35))
@@ -202,18 +262,27 @@ def _row(
 
 
 def _side(
-    side: PrintedSide, left: Millimetres[float], half: _Half, y: float, setting: Setting
+    side: PrintedSide,
+    left: Millimetres[float],
+    half: _Half,
+    y: float,
+    setting: Setting,
+    place: tuple[str, str, str],
 ) -> list[Item]:
     size = setting.numbers
+    table, row, name = place
     sign = Text(x=left + half.sign, y=y, text=side.sign, size=size)
     if side.way_out:
-        return [Text(x=left, y=y, text=_lost(side), size=size), sign]
-    items: list[Item] = [
-        Text(x=left + half.speed, y=y, text=side.speed, size=size, align=Align.RIGHT),
-        Text(x=left + half.feed, y=y, text=side.feed, size=size, align=Align.RIGHT),
-        sign,
+        lost = Text(x=left, y=y, text=_lost(side), size=size)
+        return under(table_cell(table, row, cell(name, columns=2)), [lost, sign])
+    speed: list[Item] = [
+        Text(x=left + half.speed, y=y, text=side.speed, size=size, align=Align.RIGHT)
     ]
     if side.position:
         x = left + half.speed + _MARK_GAP * size * POINT
-        items.append(Text(x=x, y=y, text=side.position, size=setting.words))
-    return items
+        speed.append(Text(x=x, y=y, text=side.position, size=setting.words))
+    feed = Text(x=left + half.feed, y=y, text=side.feed, size=size, align=Align.RIGHT)
+    return [
+        *under(table_cell(table, row, cell(f"{name} speed")), speed),
+        *under(table_cell(table, row, cell(f"{name} feed")), [feed, sign]),
+    ]

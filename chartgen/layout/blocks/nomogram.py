@@ -7,6 +7,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.roles import figure_of, under
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 from chartgen.wording.curves.nomogram import PrintedNomogram, PrintedScale
@@ -37,7 +38,8 @@ def nomogram(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
             f"layout {layout.name}: {height:.0f} mm are left for the scales of '{body.title}' and "
             f"they need {_LEAST_HEIGHT:.0f}; use a larger layout"
         )
-    return [Piece(height=height, items=tuple(_items(body, setting, height)))]
+    drawn = under(figure_of(body.title, body.description), _items(body, setting, height))
+    return [Piece(height=height, items=tuple(drawn))]
 
 
 def _notes_height(body: PrintedNomogram, setting: Setting) -> Millimetres[float]:

@@ -3,6 +3,7 @@
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
+from chartgen.layout.roles import entry_body, entry_label, paragraph_of, section
 from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
@@ -17,7 +18,14 @@ _BEFORE_NOTES = 1.4
 def title(text: str, setting: Setting) -> Piece:
     """Return a title, kept with what follows."""
     line = setting.line
-    item = Text(x=0.0, y=line * 0.95, text=text, size=setting.words, face=Face.BOLD)
+    item = Text(
+        x=0.0,
+        y=line * 0.95,
+        text=text,
+        size=setting.words,
+        face=Face.BOLD,
+        tags=section(text),
+    )
     return Piece(height=line * 1.25, items=(item,), keep_with_next=True)
 
 
@@ -28,7 +36,7 @@ def paragraph(
     sign: str = "",
     indent: Millimetres[float] = 0.0,
 ) -> Piece:
-    """Return a paragraph; `sign` hangs in bold before its first line."""
+    """Return a paragraph; with a `sign` in bold before its first line, an entry of a list."""
     size, line = setting.words, setting.line
     lines = wrapped(
         text,
@@ -37,12 +45,15 @@ def paragraph(
         size=size,
         measure=setting.measure,
     )
-    items: list[Item] = [
-        Text(x=indent, y=line * (number + 0.8), text=part, size=size)
+    items: list[Item] = []
+    if sign:
+        label = entry_label(text)
+        items.append(Text(x=0.0, y=line * 0.8, text=sign, size=size, face=Face.BOLD, tags=label))
+    tags = entry_body(text) if sign else paragraph_of(text)
+    items += [
+        Text(x=indent, y=line * (number + 0.8), text=part, size=size, tags=tags)
         for number, part in enumerate(lines)
     ]
-    if sign:
-        items.append(Text(x=0.0, y=line * 0.8, text=sign, size=size, face=Face.BOLD))
     return Piece(height=line * len(lines) + _AFTER, items=tuple(items))
 
 

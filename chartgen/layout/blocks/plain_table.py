@@ -12,6 +12,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.roles import Tags, cell, column_header, row_header, table_cell
 from chartgen.layout.typesetting import counted
 from chartgen.wording.card import AnyCard
 from chartgen.wording.printed import PrintedTable
@@ -50,10 +51,15 @@ def plain_table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     for number, row in enumerate(table.rows, 1):
         items: list[Item] = [
             _cell(
-                text, lefts[i], widths[i] * (i in table.right), base, setting.numbers, bold=i == 0
+                text,
+                lefts[i],
+                widths[i] * (i in table.right),
+                base,
+                setting.numbers,
+                table_cell(table.title, f"row {number}", cell(str(i)) if i else row_header("")),
+                bold=i == 0,
             )
             for i, text in enumerate(row)
-            if text
         ]
         if number % layout.rule_every == 0 and number < len(table.rows):
             items.append(Rule(x1=0.0, y1=pitch, x2=setting.width, y2=pitch, weight=0.35))
@@ -75,6 +81,7 @@ def _head(
             widths[i] * (i in table.right),
             line * (most - len(texts) + number + 0.85),
             setting.words,
+            table_cell(table.title, "headings", column_header(str(i))),
             bold=True,
         )
         for i, texts in enumerate(lines)
@@ -96,7 +103,14 @@ def _width(table: PrintedTable, column: int, setting: Setting) -> float:
 
 
 def _cell(
-    text: str, left: float, right_by: float, y: float, size: float, *, bold: bool = False
+    text: str,
+    left: float,
+    right_by: float,
+    y: float,
+    size: float,
+    tags: Tags,
+    *,
+    bold: bool = False,
 ) -> Text:
     """Return a cell's text: at `left`, or with its right edge `right_by` to the right of it."""
     return Text(
@@ -106,4 +120,5 @@ def _cell(
         size=size,
         face=Face.BOLD if bold else Face.REGULAR,
         align=Align.RIGHT if right_by else Align.LEFT,
+        tags=tags,
     )

@@ -5,13 +5,14 @@ runs down a column; a thin rule every few rows leads it across.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.roles import Tag, cell, column_header, row_header, table_cell, under
 from chartgen.layout.typesetting import counted, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
@@ -181,29 +182,57 @@ def _head(
         for track in tracks
     ]
     rows = max(len(lines) for lines in names) if several_names else 0
-    items: list[Item] = []
-    for lines, left in zip(names, lefts, strict=True):
+    base = line * (rows + 0.85)
+    items: list[Item] = [
+        Text(
+            x=stub,
+            y=base,
+            text=chart.corner,
+            size=setting.words,
+            align=Align.RIGHT,
+            tags=table_cell(
+                chart.title,
+                "names" if rows else "units",
+                column_header(chart.corner, rows=2 if rows else 1),
+            ),
+        )
+    ]
+    for index, (lines, left) in enumerate(zip(names, lefts, strict=True)):
+        head = column_header(str(index), columns=len(_headed(tracks[index])))
         for number, text in enumerate(lines):
             y = line * (number + rows - len(lines) + 0.85)
-            items.append(Text(x=left, y=y, text=text, size=setting.words, face=Face.BOLD))
-    base = line * (rows + 0.85)
-    items.append(Text(x=stub, y=base, text=chart.corner, size=setting.words, align=Align.RIGHT))
-    for track, left in zip(tracks, lefts, strict=True):
-        for part in track.parts:
-            if part.name in _UNIT_OF_PART:
-                label = getattr(chart, _UNIT_OF_PART[part.name])
-                items.append(
-                    Text(
-                        x=left + part.right,
-                        y=base,
-                        text=label,
-                        size=setting.words,
-                        align=Align.RIGHT,
-                    )
+            items.append(
+                Text(
+                    x=left,
+                    y=y,
+                    text=text,
+                    size=setting.words,
+                    face=Face.BOLD,
+                    # Without a row of names the name is the card's title.
+                    tags=table_cell(chart.title, "names", head) if rows else (),
                 )
+            )
+    for index, (track, left) in enumerate(zip(tracks, lefts, strict=True)):
+        for part in _headed(track):
+            label = getattr(chart, _UNIT_OF_PART[part.name])
+            items.append(
+                Text(
+                    x=left + part.right,
+                    y=base,
+                    text=label,
+                    size=setting.words,
+                    align=Align.RIGHT,
+                    tags=table_cell(chart.title, "units", column_header(f"{index} {part.name}")),
+                )
+            )
     height = line * (rows + 1) + 0.9
     items.append(Rule(x1=0.0, y1=height, x2=setting.width, y2=height, weight=0.8))
     return items, height + 0.3
+
+
+def _headed(track: Track) -> list[Part]:
+    """Return the parts with a heading of their own; a sign belongs to the number before it."""
+    return [part for part in track.parts if part.name in _UNIT_OF_PART]
 
 
 def _body(
@@ -219,9 +248,22 @@ def _body(
     items: list[Item] = []
     for number, (label, cells) in enumerate(zip(chart.stub, chart.rows, strict=True)):
         y = top + pitch * number + pitch * 0.5 + size * POINT * 0.35
-        items.append(Text(x=stub, y=y, text=label, size=size, face=Face.BOLD, align=Align.RIGHT))
-        for cell, track, left in zip(cells, tracks, lefts, strict=True):
-            items += _cell_items(cell, track, left, y, setting)
+        row = f"row {number}"
+        items.append(
+            Text(
+                x=stub,
+                y=y,
+                text=label,
+                size=size,
+                face=Face.BOLD,
+                align=Align.RIGHT,
+                tags=table_cell(chart.title, row, row_header("")),
+            )
+        )
+        for index, (printed, track, left) in enumerate(zip(cells, tracks, lefts, strict=True)):
+            for tag, parts in _cell_items(printed, track, left, y, setting):
+                named = replace(tag, key=f"{index} {tag.key}")
+                items += under(table_cell(chart.title, row, named), parts)
         is_last = number + 1 == len(chart.stub)
         if (number + 1) % layout.rule_every == 0 and not is_last:
             rule = top + pitch * (number + 1)
@@ -230,34 +272,40 @@ def _body(
 
 
 def _cell_items(
-    cell: PrintedCell,
+    printed: PrintedCell,
     track: Track,
     left: Millimetres[float],
     y: Millimetres[float],
     setting: Setting,
-) -> list[Item]:
+) -> list[tuple[Tag, list[Item]]]:
+    """Return the parts of a cell, each a cell of its own to a screen reader."""
     size = setting.numbers
-    if cell.way_out:
-        speed = track.parts[0]
-        sign = next((part for part in track.parts if part.name == "sign"), None)
-        items: list[Item] = [Text(x=left + speed.left, y=y, text=f"– {cell.way_out}", size=size)]
-        if sign:
-            items.append(Text(x=left + sign.left, y=y, text=cell.sign, size=size))
-        return items
-    items = []
-    for part in track.parts:
-        if part.name == "sign":
-            items.append(Text(x=left + part.left, y=y, text=cell.sign, size=size))
-        elif part.name == "speed":
+    sign = next((part for part in track.parts if part.name == "sign"), None)
+    signs: list[Item] = (
+        [Text(x=left + sign.left, y=y, text=printed.sign, size=size)]
+        if sign and printed.sign
+        else []
+    )
+    if printed.way_out:
+        x = left + track.parts[0].left
+        text = f"– {printed.way_out}"
+        way_out = cell("way out", columns=len(_headed(track)))
+        return [(way_out, [Text(x=x, y=y, text=text, size=size), *signs])]
+    found: list[tuple[Tag, list[Item]]] = []
+    for part in _headed(track):
+        items: list[Item] = []
+        if part.name == "speed":
             items.append(
-                Text(x=left + part.point, y=y, text=cell.speed, size=size, align=Align.RIGHT)
+                Text(x=left + part.point, y=y, text=printed.speed, size=size, align=Align.RIGHT)
             )
-            if cell.position:
+            if printed.position:
                 x = left + part.point + _mark_gap(setting)
-                items.append(Text(x=x, y=y, text=cell.position, size=setting.words))
+                items.append(Text(x=x, y=y, text=printed.position, size=setting.words))
         else:
-            text = _texts(cell, part.name)
+            text = _texts(printed, part.name)
             head, dot, tail = text.partition(".")
             start = left + part.point - setting.measure(head, Face.REGULAR, size)
             items.append(Text(x=start, y=y, text=head + dot + tail, size=size))
-    return items
+        found.append((cell(part.name), items))
+    found[-1][1].extend(signs)
+    return found

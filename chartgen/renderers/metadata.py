@@ -1,0 +1,68 @@
+"""What a file says of itself, twice over: its information dictionary and its XMP packet.
+
+ISO 19005-3, 6.6.2: the packet is uncompressed and agrees with the dictionary. It claims
+PDF/A-3b, whose rules the tests go through; PDF/UA is built to and not claimed, because most
+of its rules only a person can judge.
+"""
+
+from xml.sax.saxutils import escape
+
+from reportlab.pdfbase.pdfdoc import XMP
+from reportlab.pdfgen.canvas import Canvas
+
+from chartgen.layout.placed import Document
+
+_MAKER = "chartgen"
+# reportlab's own date where it may not ask the clock.
+_MADE = "2000-01-01T00:00:00+00:00"
+_PACKET = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
+<x:xmpmeta xmlns:x="adobe:ns:meta/">
+<rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+<rdf:Description rdf:about=""
+ xmlns:dc="http://purl.org/dc/elements/1.1/"
+ xmlns:pdf="http://ns.adobe.com/pdf/1.3/"
+ xmlns:xmp="http://ns.adobe.com/xap/1.0/"
+ xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/">
+<pdfaid:part>3</pdfaid:part>
+<pdfaid:conformance>B</pdfaid:conformance>
+<dc:format>application/pdf</dc:format>
+<dc:title><rdf:Alt><rdf:li xml:lang="x-default">{title}</rdf:li></rdf:Alt></dc:title>
+<dc:creator><rdf:Seq><rdf:li>{maker}</rdf:li></rdf:Seq></dc:creator>
+<dc:description><rdf:Alt><rdf:li xml:lang="x-default">{subject}</rdf:li></rdf:Alt></dc:description>
+<dc:language><rdf:Bag><rdf:li>{language}</rdf:li></rdf:Bag></dc:language>
+<pdf:Keywords>{keywords}</pdf:Keywords>
+<pdf:Producer>{maker}</pdf:Producer>
+<xmp:CreatorTool>{maker}</xmp:CreatorTool>
+<xmp:CreateDate>{made}</xmp:CreateDate>
+<xmp:ModifyDate>{made}</xmp:ModifyDate>
+</rdf:Description>
+</rdf:RDF>
+</x:xmpmeta>
+<?xpacket end="r"?>"""
+
+
+def describe_file(canvas: Canvas, document: Document) -> None:
+    """Set what viewers show of a file, and how they are to print it."""
+    canvas.setTitle(document.title)
+    canvas.setSubject(document.subject)
+    canvas.setKeywords(document.keywords)
+    canvas.setAuthor(_MAKER)
+    canvas.setCreator(_MAKER)
+    canvas.setProducer(_MAKER)
+    canvas.setViewerPreference("PrintScaling", "None")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    packet = XMP(creator=lambda _: _packet(document))
+    # Whoever looks for it need not unpack it.
+    packet.filters = []
+    canvas.setCatalogEntry("Metadata", packet)
+
+
+def _packet(document: Document) -> bytes:
+    return _PACKET.format(
+        title=escape(document.title),
+        subject=escape(document.subject),
+        keywords=escape(document.keywords),
+        language=escape(document.language),
+        maker=_MAKER,
+        made=_MADE,
+    ).encode()

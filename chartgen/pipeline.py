@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from chartgen.card_kinds import CardsOf
+from chartgen.carrying import Inputs, attachments_of
 from chartgen.description.known import Known
 from chartgen.description.shop_file import example_text, read_shop
 from chartgen.errors import DoesNotFitError, RequestError
@@ -46,6 +47,13 @@ def describe(text: bytes | None, file: str) -> Shop:
     if text is None:
         return read_shop(example_text(), file=EXAMPLE_NAME, known=known_names())
     return read_shop(text, file=file, known=known_names())
+
+
+def inputs_of(text: bytes | None, shop: Shop) -> Inputs:
+    """Return what the cards of a shop carry: the bytes described, the materials printed."""
+    return Inputs(
+        files=(example_text() if text is None else text,), materials=shop.request.materials
+    )
 
 
 def known_names() -> Known:
@@ -129,8 +137,10 @@ def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:
     return lathe_card(shop, found, material, charts[0] if charts else "lathe-chart-a5")
 
 
-def lay_out(cards: Sequence[AnyCard]) -> list[FinishedCard]:
-    """Return the cards placed on their pages.
+def lay_out(cards: Sequence[AnyCard], inputs: Inputs | None = None) -> list[FinishedCard]:
+    """Return the cards placed on their pages, carrying the inputs they were made from.
+
+    Without inputs a card can be looked at, but not be made again from its file.
 
     Raises
     ------
@@ -138,9 +148,11 @@ def lay_out(cards: Sequence[AnyCard]) -> list[FinishedCard]:
         If any does not fit at its reading distance; every different reason is told, once.
     """
     finished, reasons = [], dict[str, None]()
-    for card in cards:
+    carried = attachments_of(cards, inputs) if inputs else [()] * len(cards)
+    for card, attachments in zip(cards, carried, strict=True):
         try:
             document = compose(card, load_layout(card.layout), measure)
+            document = replace(document, attachments=attachments)
             finished.append(FinishedCard(f"{card.file_stem}.pdf", document))
         except DoesNotFitError as error:
             reasons[str(error)] = None

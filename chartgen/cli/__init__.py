@@ -24,6 +24,7 @@ _FILES: Final = {
     "make": "cards",
     "materials": "lists",
     "sources": "lists",
+    "stale": "stale",
     "table": "cards",
     "try": "questions",
 }

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from chartgen.cli.files import write_whole
+from chartgen.cli.files import read_bytes, write_whole
 from chartgen.cli.options import (
+    PDF_BEGINNING,
     json_option,
     material_option,
     print_json,
@@ -39,19 +40,52 @@ _LONG_WORK = 1.0
 def make(
     shop: Path | None, out: Path, materials: tuple[str, ...], layouts: tuple[str, ...]
 ) -> None:
-    """Write the cards of a shop as PDF files."""
+    """Write the cards of a shop as PDF files.
+
+    SHOP may be a card as PDF: that card is made again from what it carries.
+    """
     from chartgen import pipeline
     from chartgen.wording.doubts import doubts
 
-    described = pipeline.with_materials(read_shop_at(shop), materials)
+    text = None if shop is None else read_bytes(shop)
+    if text is not None and text.startswith(PDF_BEGINNING):
+        if materials or layouts:
+            raise click.UsageError(
+                "A card is made again as it was; leave out --material and --layout, or take the "
+                "shop file."
+            )
+        _make_again(text, str(shop), out)
+        return
+    described = pipeline.describe(text, str(shop))
+    described = pipeline.with_materials(described, materials)
     described = pipeline.with_layouts(described, layouts)
     for doubt in doubts(described):
         click.echo(doubt, err=True)
-    cards = pipeline.lay_out(pipeline.printed_cards(described))
+    inputs = pipeline.inputs_of(text, described)
+    cards = pipeline.lay_out(pipeline.printed_cards(described), inputs)
     for card in _with_progress(cards):
         path = out / card.file_name
         write_whole(path, pipeline.render(card))
         click.echo(str(path))
+
+
+def _make_again(content: bytes, file: str, out: Path) -> None:
+    """Write the card that a PDF is, from what it carries."""
+    from chartgen import pipeline
+    from chartgen.reprint import open_printed
+
+    printed = open_printed(content, file=file)
+    finished = printed.made_again()
+    made = pipeline.render(finished)
+    path = out / finished.file_name
+    write_whole(path, made)
+    if made != content:
+        click.echo(
+            f"{file}: is not byte for byte what its inputs make, so another program or version "
+            f"saved it or its pages were changed. Trust {path}.",
+            err=True,
+        )
+    click.echo(str(path))
 
 
 @click.command()

@@ -5,12 +5,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from chartgen.cli.files import read_bytes, write_whole
-from chartgen.cli.options import json_option, print_json
+from chartgen.cli.files import write_whole
+from chartgen.cli.options import json_option, print_json, read_described
 from chartgen.errors import ChartgenError
 
 if TYPE_CHECKING:
     from chartgen.model.shop import Shop
+
+    Described = tuple[Shop, bytes]
 
 _SHOP = click.Path(path_type=Path)
 
@@ -25,18 +27,21 @@ def compare(before: Path, after: Path, out: Path | None, *, as_csv: bool, as_jso
     """Say what moved between two shop files and which printed cards are stale.
 
     BEFORE is the shop file the cards at the lathe were printed from, AFTER the new one.
+    Either may be a card as PDF: it stands for the shop file it carries.
     """
     from chartgen import pipeline
+    from chartgen.carrying import Inputs
     from chartgen.renderers.change_text import render_change, render_moved_csv
     from chartgen.wording.change_answer import change_answer
     from chartgen.wording.doubts import doubts
 
-    old, new = _read_both(before, after)
+    (old, old_text), (new, new_text) = _read_both(before, after)
     card = pipeline.changed_card(old, new)
     # Written before anything is said, so that a card that cannot be made says only why.
     written = None
     if out is not None:
-        (finished,) = pipeline.lay_out([card])
+        inputs = Inputs(files=(old_text, new_text), materials=())
+        (finished,) = pipeline.lay_out([card], inputs)
         written = out / finished.file_name
         write_whole(written, pipeline.render(finished))
     for doubt in doubts(new):
@@ -50,27 +55,16 @@ def compare(before: Path, after: Path, out: Path | None, *, as_csv: bool, as_jso
         click.echo(str(written), err=as_csv or as_json)
 
 
-def _read(path: Path) -> "Shop":
-    from chartgen import pipeline
-
-    content = read_bytes(path)
-    if content.startswith(b"%PDF-"):
-        # A reader of text would only tell of a byte it cannot read.
-        mend = "give the shop file that its cards were printed from"
-        raise ChartgenError(f"{path}: is a PDF and no shop file; {mend}.")
-    return pipeline.describe(content, str(path))
-
-
-def _read_both(before: Path, after: Path) -> tuple["Shop", "Shop"]:
+def _read_both(before: Path, after: Path) -> tuple["Described", "Described"]:
     """Return both shops, or tell the faults of both, each line under the name of its side."""
-    shops: list[Shop] = []
+    found: list[Described] = []
     faults: list[str] = []
     for side, path in (("BEFORE", before), ("AFTER", after)):
         try:
-            shops.append(_read(path))
+            found.append(read_described(path))
         except ChartgenError as error:
             faults += [f"{side}: {line}" for line in str(error).splitlines()]
     if faults:
         raise ChartgenError("\n".join(faults))
-    old, new = shops
+    old, new = found
     return old, new

@@ -11,6 +11,9 @@ from chartgen.cli.files import read_bytes
 if TYPE_CHECKING:
     from chartgen.model.shop import Shop
 
+PDF_BEGINNING = b"%PDF-"
+"""How a PDF begins: told here, so that its reader loads only for one."""
+
 shop_argument = click.argument("shop", required=False, type=click.Path(path_type=Path))
 json_option = click.option("--json", "as_json", is_flag=True, help="Answer for a machine.")
 material_option = click.option(
@@ -22,12 +25,26 @@ bore_option = click.option("--bore", default=None, help="Bore of a tube; solid i
 
 
 def read_shop_at(path: Path | None) -> "Shop":
-    """Return the shop of a file, or the built-in example's where none is given."""
+    """Return the shop of a file or a card, or the built-in example's where none is given."""
     from chartgen import pipeline
 
     if path is None:
         return pipeline.describe(None, pipeline.EXAMPLE_NAME)
-    return pipeline.describe(read_bytes(path), str(path))
+    shop, _ = read_described(path)
+    return shop
+
+
+def read_described(path: Path) -> tuple["Shop", bytes]:
+    """Return the shop of a file, or the one a card carries, and the bytes that describe it."""
+    content = read_bytes(path)
+    if content.startswith(PDF_BEGINNING):
+        from chartgen.reprint import open_printed
+
+        printed = open_printed(content, file=str(path))
+        return printed.shop, printed.inputs.files[-1]
+    from chartgen import pipeline
+
+    return pipeline.describe(content, str(path)), content
 
 
 def print_json(answer: dict[str, Any]) -> None:

@@ -10,17 +10,13 @@ from chartgen.layout.placed import Drawing
 from chartgen.layout.primitives import Blocks
 from chartgen.layout.roles import figure_of
 from chartgen.quantities import Millimetres
+from chartgen.wording.check_code import square_text
 
 MODULE: Millimetres[float] = 0.5
 """A telephone at the distance of a hand reads modules from 0.4 mm."""
 QUIET_ZONE: Millimetres[float] = 4 * MODULE
 """Paper left on every side; ISO/IEC 18004 asks for four modules."""
 _LEVEL = "M"
-
-
-def square_text(check_code: str) -> str:
-    """Return what the square says."""
-    return f"CHARTGEN {check_code}"
 
 
 @cache

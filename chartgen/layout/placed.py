@@ -113,7 +113,7 @@ class OutlineEntry:
     page: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True)
 class Attachment:
     """A file that a document carries."""
 

@@ -24,16 +24,17 @@ def render_change(card: PrintedCard[PrintedChange]) -> str:
     parts = [
         f"{change.title}, {card.lathe}\n{change.subtitle}\n",
         "".join(f"{line}\n" for line in change.summary),
-        *(_facts(group) for group in change.facts),
+        *(facts_text(group) for group in change.facts),
         *_cards(change),
-        *(_cells(group, change.headings) for group in change.groups),
+        *(cells_text(group, change.headings) for group in change.groups),
         "".join(f"{entry.sign:>6}  {entry.sentence}\n" for entry in change.legend),
         f"{card.deference}\n{card.identity} · check {card.check_code}\n",
     ]
     return "\n".join(part for part in parts if part)
 
 
-def _facts(group: FactGroup) -> str:
+def facts_text(group: FactGroup) -> str:
+    """Return what files say otherwise under one title."""
     width = max(len(fact.name) for fact in group.facts)
     lines = (f"  {f.name.ljust(width)}  {f.before} → {f.after}\n" for f in group.facts)
     return f"{group.title}\n" + "".join(lines)
@@ -49,7 +50,8 @@ def _cards(change: PrintedChange) -> list[str]:
     ]
 
 
-def _cells(group: MovedGroup, headings: CellHeadings) -> str:
+def cells_text(group: MovedGroup, headings: CellHeadings) -> str:
+    """Return the moved cells of one material and blade."""
     limit = headings.limit.split("\n")
     rows = [
         ["", headings.before, "", "", headings.after, "", "", limit[0]],

@@ -42,6 +42,7 @@ class _Element:
     parent: str
     page: str
     kids: list[str] = field(default_factory=list)
+    has_content: bool = False
     box: Box | None = None
 
 
@@ -83,6 +84,7 @@ class Structure:
                 number = len(self._owners)
                 self._owners.append(leaf.reference)
                 leaf.kids.append(str(number))
+                leaf.has_content = True
                 self._emit(f"/{leaf.tag.role.value} <</MCID {number}>> BDC")
         if item.tags and item.tags[-1].role is Role.FIGURE:
             leaf = self._open[-1]
@@ -160,7 +162,9 @@ class Structure:
 
 def _bytes_of(element: _Element) -> bytes:
     tag = element.tag
-    parts = [f"<</S/{tag.role.value}/P {element.parent}/Pg {element.page}"]
+    parts = [f"<</S/{tag.role.value}/P {element.parent}"]
+    if element.has_content:
+        parts.append(f"/Pg {element.page}")
     if tag.alternative:
         parts.append(f"/Alt<{tag.alternative.encode('utf-16-be').hex()}>".replace("<", "<FEFF", 1))
     if attributes := _attributes(element):

@@ -76,8 +76,6 @@ def change_card(
 def print_change(changes: CellChanges, states: tuple[CardLine, ...]) -> PrintedChange:
     """Return a comparison as strings."""
     before, after = changes.before, changes.after
-    units = after.request.units
-    by_hand = after.request.feeding is Feeding.HAND
     return PrintedChange(
         title=TITLE,
         subtitle=f"{_edition(before)} → {_edition(after)}",
@@ -85,17 +83,24 @@ def print_change(changes: CellChanges, states: tuple[CardLine, ...]) -> PrintedC
         facts=fact_groups(before, after),
         cards=states,
         figures=change_figures(changes),
-        headings=CellHeadings(
-            diameter=f"Ø {length_label(units)}",
-            before="before",
-            after="now",
-            limit="now\nlimited by",
-            speed="rev/min",
-            feed=feed_label(units),
-            pace="s/turn" if by_hand else "s/cut",
-        ),
-        groups=tuple(_groups(changes)),
+        headings=cell_headings(after),
+        groups=tuple(moved_groups(changes)),
         legend=_legend(changes),
+    )
+
+
+def cell_headings(after: Shop) -> CellHeadings:
+    """Return what stands over moved cells, in the units of the shop after the change."""
+    units = after.request.units
+    by_hand = after.request.feeding is Feeding.HAND
+    return CellHeadings(
+        diameter=f"Ø {length_label(units)}",
+        before="before",
+        after="now",
+        limit="now\nlimited by",
+        speed="rev/min",
+        feed=feed_label(units),
+        pace="s/turn" if by_hand else "s/cut",
     )
 
 
@@ -133,7 +138,8 @@ def _is(number: int) -> str:
     return "is" if number == 1 else "are"
 
 
-def _groups(changes: CellChanges) -> list[MovedGroup]:
+def moved_groups(changes: CellChanges) -> list[MovedGroup]:
+    """Return the cells that moved, a group a material and blade."""
     after = changes.after
     groups = []
     for (material, blade), members in groupby(

@@ -39,3 +39,14 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subjec
     number = int.from_bytes(hashlib.sha256(repr(inputs).encode()).digest()[:5], "big")
     digits = [_ALPHABET[(number >> (5 * place)) & 31] for place in reversed(range(_LENGTH))]
     return f"{''.join(digits[:4])}-{''.join(digits[4:])}"
+
+
+def square_text(code: str) -> str:
+    """Return what the square beside the check rule says: the signs of its smallest alphabet."""
+    return f"CHARTGEN {code}"
+
+
+def square_sentences(code: str) -> tuple[str, str]:
+    """Return what stands beside the square, in full and, where room is short, in few words."""
+    short = f"The square says {square_text(code)}, the code of this card's inputs."
+    return f'{short} "chartgen stale" asks a shop file whether the card still holds.', short

@@ -2,7 +2,7 @@
 
 from chartgen.layout.legibility import POINT
 from chartgen.layout.placed import Align, Document, Drawing, Face, Item, Panel, Rule, Text
-from chartgen.layout.primitives import Disc, Primitive, Ring, Shape, Stroke
+from chartgen.layout.primitives import Blocks, Disc, Primitive, Ring, Shape, Stroke
 
 _COLOURS = {
     "ink": "black",
@@ -45,7 +45,21 @@ def _item(item: Item) -> list[str]:
             size = f"width: {item.width:.3f}mm, height: {item.height:.3f}mm"
             return [_place(item.x, item.y, f"rect({size}, fill: black)")]
         case Drawing():
-            return [_primitive(primitive, item) for primitive in item.primitives]
+            return [
+                _blocks(part, item) if isinstance(part, Blocks) else _primitive(part, item)
+                for part in item.primitives
+            ]
+
+
+def _blocks(blocks: Blocks, at: Drawing) -> str:
+    return "\n".join(
+        _place(
+            at.x + x * at.size,
+            at.y + (1 - y - height) * at.size,
+            f"rect(width: {width * at.size:.3f}mm, height: {height * at.size:.3f}mm, fill: black)",
+        )
+        for x, y, width, height in blocks.rectangles
+    )
 
 
 def _primitive(primitive: Primitive, at: Drawing) -> str:

@@ -113,7 +113,7 @@ def test_nothing_is_smaller_than_its_distance_asks_but_the_foot(large: ChangeCar
     assert small
     assert all(size == pytest.approx(foot) for size in small.values())
     assert set(small) <= {large.identity, f"check {large.check_code}"} | {
-        text for text in small if "this rule" in text
+        text for text in small if "this rule" in text or text.startswith("The square says")
     }
 
 

@@ -6,7 +6,7 @@ square costs a side little of its height.
 
 from dataclasses import replace
 
-from chartgen.layout.code_square import QUIET_ZONE, code_square, square_text
+from chartgen.layout.code_square import QUIET_ZONE, code_square
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import LEADING, Piece, Setting, moved
@@ -15,6 +15,7 @@ from chartgen.layout.roles import paragraph_of
 from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.check_code import square_sentences
 
 _LENGTHS = ((100.0, 10.0, "100 mm"), (50.0, 10.0, "50 mm"))
 _INCHES = 4
@@ -24,17 +25,14 @@ def check_rule(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the rule with its words to the left, the square with its words to the right."""
     square = code_square(card.check_code)
     room = setting.width - square.size - QUIET_ZONE
-    items, height = _rule(replace(setting, width=room))
+    items, height = _rule(setting if room < _LENGTHS[-1][0] else replace(setting, width=room))
+    # Where the side is too narrow for both the square stands below the rule.
+    top = height if room < _LENGTHS[-1][0] else 0.0
     size = setting.foot
     line = size * POINT * LEADING
-    said = f"The square says {square_text(card.check_code)}, the code of this card's inputs."
-    told = [
-        f"{said} `chartgen stale` asks a shop file whether the card still holds.",
-        said,
-    ]
-    for words in told:
+    for words in square_sentences(card.check_code):
         lines = wrapped(words, width=room, face=Face.REGULAR, size=size, measure=setting.measure)
-        if height + line * len(lines) <= square.size + QUIET_ZONE:
+        if height + line * len(lines) <= top + square.size + QUIET_ZONE:
             break
     items += [
         Text(
@@ -46,8 +44,8 @@ def check_rule(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         )
         for number, text in enumerate(lines)
     ]
-    items.append(moved(square, x=setting.width - square.size, y=QUIET_ZONE))
-    height = max(height + line * len(lines), square.size + QUIET_ZONE)
+    items.append(moved(square, x=setting.width - square.size, y=top + QUIET_ZONE))
+    height = max(height + line * len(lines), top + QUIET_ZONE + square.size)
     # The quiet zone below the square is as wide as the one above.
     return [Piece(height=height + QUIET_ZONE, items=tuple(items))]
 

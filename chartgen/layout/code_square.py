@@ -37,13 +37,12 @@ def code_square(check_code: str) -> Drawing:
                 # The origin of a drawing is its lower left corner.
                 runs.append((start, count - 1 - row, column - start))
                 start = None
-    blocks = tuple((x / count, y / count, width / count, 1.0 / count) for x, y, width in runs)
     meaning = f"QR code that says {text}"
     return Drawing(
         x=0.0,
         y=0.0,
         size=count * MODULE,
-        primitives=(Blocks(blocks, "ink"),),
+        primitives=(Blocks(tuple(runs), count, "ink"),),
         meaning=meaning,
         tags=figure_of("check code", meaning),
     )

@@ -54,9 +54,13 @@ class Shape:
 
 @dataclass(frozen=True, slots=True)
 class Blocks:
-    """Upright rectangles (x, y, width, height) filled as one path: no seam shows between them."""
+    """Rows of squares of a grid, filled as one path so that no seam shows between them.
 
-    rectangles: tuple[tuple[float, float, float, float], ...]
+    `runs` are column, row from below and length; the grid has `count` squares a side.
+    """
+
+    runs: tuple[tuple[int, int, int], ...]
+    count: int
     fill: Ink
 
 

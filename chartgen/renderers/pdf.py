@@ -6,6 +6,7 @@ attachments and its structure have a file each beside this one.
 
 import io
 from collections.abc import Callable
+from itertools import zip_longest
 
 from reportlab import rl_config
 from reportlab.lib.colors import Color
@@ -80,18 +81,20 @@ def _draw_page(canvas: Canvas, page: Page, structure: Structure) -> None:
     canvas.setTrimBox((0, 0, width, height))
     structure.begin_page(page.height)
     # The page is described from its top left corner in mm, y down.
-    for item in page.items:
+    for item, following in zip_longest(page.items, page.items[1:]):
         structure.lead_to(item)
-        _draw(canvas, item, page.height)
+        # Read aloud, the words of two lines are kept apart by a space and by nothing else.
+        runs_on = bool(item.tags) and following is not None and following.tags == item.tags
+        _draw(canvas, item, page.height, " " if runs_on else "")
     structure.end_page()
     canvas.showPage()
     structure.close_page()
 
 
-def _draw(canvas: Canvas, item: Item, page_height: float) -> None:
+def _draw(canvas: Canvas, item: Item, page_height: float, end: str) -> None:
     match item:
         case Text():
-            _draw_text(canvas, item, page_height)
+            _draw_text(canvas, item, page_height, end)
         case Rule():
             canvas.setLineWidth(item.weight)
             canvas.setStrokeColor(_INK)
@@ -119,12 +122,15 @@ def _draw(canvas: Canvas, item: Item, page_height: float) -> None:
             _draw_drawing(canvas, item, page_height)
 
 
-def _draw_text(canvas: Canvas, item: Text, page_height: float) -> None:
+def _draw_text(canvas: Canvas, item: Text, page_height: float, end: str) -> None:
     width = measure(item.text, item.face, item.size)
     shift = {Align.LEFT: 0.0, Align.RIGHT: -width, Align.CENTRE: -width / 2.0}[item.align]
+    colour = _PAPER if item.paper else _INK
+    # Almost every text is ink after ink: said once, it need not be said again.
+    if canvas._fillColorObj is not colour:  # noqa: SLF001 - reportlab has no way to ask
+        canvas.setFillColor(colour)
     text = canvas.beginText((item.x + shift) / POINT, (page_height - item.y) / POINT)
-    text.setFillColor(_PAPER if item.paper else _INK)
-    for name, part in runs(item.text, item.face):
+    for name, part in runs(item.text + end, item.face):
         text.setFont(name, item.size)
         text.textOut(part)
     canvas.drawText(text)
@@ -157,12 +163,19 @@ def _draw_drawing(canvas: Canvas, item: Drawing, page_height: float) -> None:
             case Shape(points, fill):
                 canvas.setFillColor(_COLOURS[fill])
                 canvas.drawPath(_path(canvas, points, at, close=True), stroke=0, fill=1)
-            case Blocks(rectangles, fill):
-                canvas.setFillColor(_COLOURS[fill])
-                path = canvas.beginPath()
-                for x, y, across, up in rectangles:
-                    path.rect(*at(x, y), across * scale, up * scale)
-                canvas.drawPath(path, stroke=0, fill=1)
+            case Blocks():
+                _fill_blocks(canvas, primitive, left, bottom, scale)
+
+
+def _fill_blocks(canvas: Canvas, blocks: Blocks, left: float, bottom: float, size: float) -> None:
+    """Fill squares in whole numbers of their own grid: exact edges, and few bytes."""
+    canvas.saveState()
+    canvas.setFillColor(_COLOURS[blocks.fill])
+    module = size / blocks.count
+    canvas.transform(module, 0, 0, module, left, bottom)
+    runs = " ".join(f"{x} {y} {length} 1 re" for x, y, length in blocks.runs)
+    canvas._code.append(f"{runs} f")  # noqa: SLF001 - one path at once, not a call a run
+    canvas.restoreState()
 
 
 def _path(

@@ -103,7 +103,7 @@ class Structure:
         page.StructParents = len(self._of_pages)
         page.Tabs = PDFName("S")
         page.__NoDefault__ = [*page.__NoDefault__, "StructParents", "Tabs"]
-        reference = document.Reference(page).format(document).decode()
+        reference = self._reference(page)
         for element in self._of_this_page:
             element.page = reference
         self._of_pages.append(self._owners)
@@ -152,9 +152,11 @@ class Structure:
         self._elements.append(element)
         self._of_this_page.append(element)
 
-    def _reference(self, written: _Written) -> str:
+    def _reference(self, written: PDFObject) -> str:
         document = self._canvas._doc  # noqa: SLF001
-        return str(document.Reference(written).format(document).decode())
+        name = document.Reference(written).name
+        number, generation = document.idToObjectNumberAndVersion[name]
+        return f"{number} {generation} R"
 
     def _emit(self, code: str) -> None:
         self._canvas._code.append(code)  # noqa: SLF001

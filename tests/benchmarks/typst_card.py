@@ -52,13 +52,14 @@ def _item(item: Item) -> list[str]:
 
 
 def _blocks(blocks: Blocks, at: Drawing) -> str:
+    side = at.size / blocks.count
     return "\n".join(
         _place(
-            at.x + x * at.size,
-            at.y + (1 - y - height) * at.size,
-            f"rect(width: {width * at.size:.3f}mm, height: {height * at.size:.3f}mm, fill: black)",
+            at.x + column * side,
+            at.y + (blocks.count - 1 - row) * side,
+            f"rect(width: {length * side:.3f}mm, height: {side:.3f}mm, fill: black)",
         )
-        for x, y, width, height in blocks.rectangles
+        for column, row, length in blocks.runs
     )
 
 

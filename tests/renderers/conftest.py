@@ -19,7 +19,8 @@ def rendered() -> dict[str, Rendered]:
     every = replace(shop, request=replace(shop.request, layouts=layout_names()))
     cards = pipeline.printed_cards(every)
     found: dict[str, Rendered] = {name: [] for name in layout_names()}
-    for card, finished in zip(cards, pipeline.lay_out(cards), strict=True):
+    inputs = pipeline.inputs_of(None, every)
+    for card, finished in zip(cards, pipeline.lay_out(cards, inputs), strict=True):
         found[card.layout].append((card, pipeline.render(finished)))
     return found
 

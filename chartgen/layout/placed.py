@@ -129,8 +129,8 @@ class Document:
 
     title: str
     subject: str
-    keywords: str
     pages: tuple[Page, ...]
-    outline: tuple[OutlineEntry, ...]
+    keywords: str = ""
+    outline: tuple[OutlineEntry, ...] = ()
     language: str = "en-GB"
     attachments: tuple[Attachment, ...] = ()

@@ -27,6 +27,7 @@ from chartgen.layout.placed import (
 )
 from chartgen.layout.primitives import Blocks, Disc, Ring, Shape, Stroke
 from chartgen.renderers.attachments import attach
+from chartgen.renderers.compact_file import write_compactly
 from chartgen.renderers.fonts import font_name, measure, runs
 from chartgen.renderers.metadata import describe_file
 from chartgen.renderers.output_intent import add_output_intent
@@ -71,6 +72,7 @@ def render_pdf(document: Document) -> bytes:
                 canvas.addOutlineEntry(heading.title, f"heading {entry}", level=heading.level)
         _draw_page(canvas, page, structure)
     structure.write()
+    write_compactly(canvas)
     canvas.save()
     return buffer.getvalue()
 

@@ -15,21 +15,10 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.placed import Align, Drawing, Item, Panel, Plot, Rule, Text
 from chartgen.layout.roles import Role, Tag, Tags
 from chartgen.quantities import Millimetres
+from chartgen.renderers.compact_file import Written
 from chartgen.renderers.fonts import measure
 
 Box = tuple[float, float, float, float]
-
-
-class _Written(PDFObject):  # type: ignore[misc]
-    """An object whose bytes are made already; mypy knows no types of reportlab."""
-
-    __RefOnly__ = 1
-
-    def __init__(self) -> None:
-        self.content = b""
-
-    def format(self, _document: object) -> bytes:
-        return self.content
 
 
 @dataclass(slots=True)
@@ -37,7 +26,7 @@ class _Element:
     """An element of the tree: its own object, its parent's, and the numbers of its content."""
 
     tag: Tag
-    written: _Written
+    written: Written
     reference: str
     parent: str
     page: str
@@ -51,7 +40,7 @@ class Structure:
 
     def __init__(self, canvas: Canvas) -> None:
         self._canvas = canvas
-        self._root = _Written()
+        self._root = Written()
         self._root_reference = self._reference(self._root)
         self._tops: list[str] = []
         self._elements: list[_Element] = []
@@ -122,9 +111,7 @@ class Structure:
         ).encode()
         catalog = self._canvas._doc.Catalog  # noqa: SLF001
         catalog.StructTreeRoot = self._root
-        marked = _Written()
-        marked.content = b"<</Marked true>>"
-        catalog.MarkInfo = marked
+        catalog.MarkInfo = Written(b"<</Marked true>>")
 
     def _descend(self, tags: Tags) -> None:
         """Open the elements of a path, keeping those it shares with the path before."""
@@ -139,7 +126,7 @@ class Structure:
 
     def _add(self, tag: Tag) -> None:
         parent = self._open[-1] if self._open else None
-        written = _Written()
+        written = Written()
         element = _Element(
             tag=tag,
             written=written,

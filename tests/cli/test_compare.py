@@ -111,13 +111,13 @@ def test_the_faults_of_both_files_are_told_at_once(inside: Inside, tmp_path: Pat
     ]
 
 
-def test_a_pdf_is_told_to_be_one(inside: Inside, tmp_path: Path) -> None:
+def test_a_broken_pdf_is_told_to_be_one(inside: Inside, tmp_path: Path) -> None:
     (tmp_path / "card.pdf").write_bytes(b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n")
     code, out, err = inside("compare", "card.pdf", BOTH[1])
     assert (code, out) == (2, "")
     assert err == (
-        "BEFORE: card.pdf: is a PDF and no shop file; give the shop file that its cards were "
-        "printed from.\n"
+        "BEFORE: card.pdf: is damaged and cannot be read as a PDF; give the file that chartgen "
+        "wrote, or make the card anew from its shop file.\n"
     )
 
 

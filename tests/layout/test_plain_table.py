@@ -13,6 +13,7 @@ from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import load_layout
 from chartgen.layout.piece import setting_for
 from chartgen.layout.placed import Align, Document, Face, Rule, Text
+from chartgen.layout.roles import Role
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedTable
@@ -66,8 +67,10 @@ def test_words_stand_on_a_left_edge_and_numbers_on_a_right_one(card_of: CardOf) 
     assert len({round(text.x, 6) for text in numbers}) == 1
 
 
-def test_an_empty_cell_places_nothing(card_of: CardOf) -> None:
-    assert "" not in {text.text for text in texts(card_with(card_of))}
+def test_an_empty_cell_is_a_cell_to_a_screen_reader_and_prints_nothing(card_of: CardOf) -> None:
+    empty = [text for text in texts(card_with(card_of)) if not text.text]
+    assert empty
+    assert {text.tags[-1].role for text in empty} == {Role.CELL}
 
 
 def test_the_lines_of_a_heading_end_on_the_base_line_of_the_others(card_of: CardOf) -> None:

@@ -54,7 +54,7 @@ def shown(page: pikepdf.Page) -> Iterator[tuple[str, bytes]]:
 def test_a_document_gives_the_same_bytes_again(name: str, rendered: Rendered) -> None:
     cards = [card for card, _ in rendered[name]]
     inputs = pipeline.inputs_of(None, pipeline.describe(None, pipeline.EXAMPLE_NAME))
-    for finished, (_, data) in list(zip(pipeline.lay_out(cards, inputs), rendered[name]))[:2]:
+    for finished, (_, data) in zip(pipeline.lay_out(cards, inputs), rendered[name], strict=True):
         assert pipeline.render(finished) == data
 
 

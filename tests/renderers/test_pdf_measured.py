@@ -21,6 +21,7 @@ from chartgen.layout.legibility import (
 )
 from chartgen.layout.pages import PRINTER_MARGIN
 from chartgen.wording.card import PrintedCard
+from chartgen.wording.check_code import square_sentences
 from chartgen.wording.printed import PrintedTable
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
@@ -115,6 +116,7 @@ class TestLegible:
                     card.identity,
                     f"check {card.check_code}",
                     f"{card.force_band} {card.short_deference}",
+                    *square_sentences(card.check_code),
                 ):
                     small = small.replace(bare(foot), "", 1)
                 assert not CHECK_WORDS.sub("", small), card.file_stem

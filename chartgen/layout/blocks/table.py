@@ -5,7 +5,7 @@ runs down a column; a thin rule every few rows leads it across.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.layout_file import Layout
@@ -13,40 +13,16 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
 from chartgen.layout.roles import Tag, cell, column_header, row_header, table_cell, under
+from chartgen.layout.tracks import UNIT_OF_PART, Track, headed, mark_gap, text_of, track_of
 from chartgen.layout.typesetting import counted, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
-from chartgen.wording.printed import PrintedCell, PrintedChart, PrintedColumn
+from chartgen.wording.printed import PrintedCell, PrintedChart
 
 # Gaps as shares of the size of the numbers.
-_PART_GAP = 0.34
-_MARK_GAP = 0.1
 _LEAST_COLUMN_GAP = 0.5
 _MOST_COLUMN_GAP = 1.9
 _HEAD_PITCH = 1.12
-_UNIT_OF_PART = {"speed": "speed_heading", "feed": "feed_heading", "pace": "pace_heading"}
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """One number of a cell: where it stands in the column and how it is aligned.
-
-    `right` is where its right edge, or its decimal point, stands; `left` where it begins.
-    """
-
-    name: str
-    left: Millimetres[float]
-    point: Millimetres[float]
-    right: Millimetres[float]
-
-
-@dataclass(frozen=True, slots=True)
-class Track:
-    """A table column with the parts of its cells, measured."""
-
-    column: PrintedColumn
-    parts: tuple[Part, ...]
-    width: Millimetres[float]
 
 
 def table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -60,7 +36,7 @@ def table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     chart = card.chart
     if not isinstance(chart, PrintedChart):
         raise TypeError("a table block needs a card with a chart")
-    tracks = [_track(chart, i, layout, setting) for i in range(len(chart.columns))]
+    tracks = [track_of(chart, i, layout, setting) for i in range(len(chart.columns))]
     stub = max(
         *(setting.measure(text, Face.BOLD, setting.numbers) for text in chart.stub),
         setting.measure(chart.corner, Face.REGULAR, setting.words),
@@ -79,61 +55,6 @@ def table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
 def row_height(layout: Layout, setting: Setting) -> Millimetres[float]:
     """Return the height of one row [mm]."""
     return setting.numbers * POINT * layout.row_pitch
-
-
-def _texts(cell: PrintedCell, part: str) -> str:
-    return {
-        "speed": cell.speed + cell.position,
-        "feed": cell.feed,
-        "pace": cell.pace,
-        "sign": cell.sign,
-    }[part]
-
-
-def _track(chart: PrintedChart, index: int, layout: Layout, setting: Setting) -> Track:
-    cells = [row[index] for row in chart.rows]
-    part_gap = _PART_GAP * setting.numbers * POINT
-    parts: list[Part] = []
-    x = 0.0
-    for name in layout.cell:
-        texts = [text for cell in cells if (text := _texts(cell, name))]
-        before, after = _split_widths(texts, name, cells, setting)
-        if name in _UNIT_OF_PART:
-            label = getattr(chart, _UNIT_OF_PART[name])
-            before = max(before, setting.measure(label, Face.REGULAR, setting.words) - after)
-        parts.append(Part(name, x, x + before, x + before + after))
-        x += before + after + part_gap
-    return Track(chart.columns[index], tuple(parts), x - part_gap)
-
-
-def _split_widths(
-    texts: Sequence[str], name: str, cells: Sequence[PrintedCell], setting: Setting
-) -> tuple[Millimetres[float], Millimetres[float]]:
-    """Return the widest part before the alignment point and the widest after it."""
-
-    def width(text: str) -> float:
-        return setting.measure(text, Face.REGULAR, setting.numbers)
-
-    if not texts:
-        return 0.0, 0.0
-    if name == "sign":
-        return 0.0, max(width(text) for text in texts)
-    if name == "speed":
-        speeds = max(width(cell.speed) for cell in cells)
-        marks = max(_mark_width(cell.position, setting) for cell in cells)
-        return speeds, marks + (_mark_gap(setting) if marks else 0.0)
-    heads = [text.partition(".")[0] for text in texts]
-    tails = [text[len(head) :] for text, head in zip(texts, heads, strict=True)]
-    return max(map(width, heads)), max(map(width, tails))
-
-
-def _mark_width(mark: str, setting: Setting) -> Millimetres[float]:
-    """Return the width of a position mark: smaller than the number it stands behind."""
-    return setting.measure(mark, Face.REGULAR, setting.words) if mark else 0.0
-
-
-def _mark_gap(setting: Setting) -> Millimetres[float]:
-    return _MARK_GAP * setting.numbers * POINT
 
 
 def _column_gap(
@@ -198,7 +119,7 @@ def _head(
         )
     ]
     for index, (lines, left) in enumerate(zip(names, lefts, strict=True)):
-        head = column_header(str(index), columns=len(_headed(tracks[index])))
+        head = column_header(str(index), columns=len(headed(tracks[index])))
         for number, text in enumerate(lines):
             y = line * (number + rows - len(lines) + 0.85)
             items.append(
@@ -213,8 +134,8 @@ def _head(
                 )
             )
     for index, (track, left) in enumerate(zip(tracks, lefts, strict=True)):
-        for part in _headed(track):
-            label = getattr(chart, _UNIT_OF_PART[part.name])
+        for part in headed(track):
+            label = getattr(chart, UNIT_OF_PART[part.name])
             items.append(
                 Text(
                     x=left + part.right,
@@ -228,11 +149,6 @@ def _head(
     height = line * (rows + 1) + 0.9
     items.append(Rule(x1=0.0, y1=height, x2=setting.width, y2=height, weight=0.8))
     return items, height + 0.3
-
-
-def _headed(track: Track) -> list[Part]:
-    """Return the parts with a heading of their own; a sign belongs to the number before it."""
-    return [part for part in track.parts if part.name in _UNIT_OF_PART]
 
 
 def _body(
@@ -289,20 +205,20 @@ def _cell_items(
     if printed.way_out:
         x = left + track.parts[0].left
         text = f"– {printed.way_out}"
-        way_out = cell("way out", columns=len(_headed(track)))
+        way_out = cell("way out", columns=len(headed(track)))
         return [(way_out, [Text(x=x, y=y, text=text, size=size), *signs])]
     found: list[tuple[Tag, list[Item]]] = []
-    for part in _headed(track):
+    for part in headed(track):
         items: list[Item] = []
         if part.name == "speed":
             items.append(
                 Text(x=left + part.point, y=y, text=printed.speed, size=size, align=Align.RIGHT)
             )
             if printed.position:
-                x = left + part.point + _mark_gap(setting)
+                x = left + part.point + mark_gap(setting)
                 items.append(Text(x=x, y=y, text=printed.position, size=setting.words))
         else:
-            text = _texts(printed, part.name)
+            text = text_of(printed, part.name)
             head, dot, tail = text.partition(".")
             start = left + part.point - setting.measure(head, Face.REGULAR, size)
             items.append(Text(x=start, y=y, text=head + dot + tail, size=size))

@@ -7,7 +7,7 @@ of its rules only a person can judge.
 
 from xml.sax.saxutils import escape
 
-from reportlab.pdfbase.pdfdoc import XMP
+from reportlab.pdfbase.pdfdoc import PDFObject
 from reportlab.pdfgen.canvas import Canvas
 
 from chartgen.layout.placed import Document
@@ -51,10 +51,21 @@ def describe_file(canvas: Canvas, document: Document) -> None:
     canvas.setProducer(_MAKER)
     canvas.setViewerPreference("PrintScaling", "None")
     canvas.setViewerPreference("DisplayDocTitle", "true")
-    packet = XMP(creator=lambda _: _packet(document))
-    # Whoever looks for it need not unpack it.
-    packet.filters = []
-    canvas.setCatalogEntry("Metadata", packet)
+    canvas.setCatalogEntry("Metadata", _Packet(document))
+
+
+class _Packet(PDFObject):  # type: ignore[misc]
+    """The packet as a stream that nobody needs to unpack; mypy knows no types of reportlab."""
+
+    __RefOnly__ = 1
+
+    def __init__(self, document: Document) -> None:
+        self.content = _packet(document)
+
+    def format(self, _document: object) -> bytes:
+        """Return the stream: reportlab asks every object for its bytes in this way."""
+        head = b"<</Type/Metadata/Subtype/XML/Length %d>>" % len(self.content)
+        return b"%s\nstream\n%s\nendstream\n" % (head, self.content)
 
 
 def _packet(document: Document) -> bytes:

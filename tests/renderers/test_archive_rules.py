@@ -257,7 +257,7 @@ class TestWhatItSaysOfItself:
                 assert specification.AFRelationship == "/Source"
                 inside = specification.EF.F
                 assert inside.objgen == specification.EF.UF.objgen
-                assert inside.Subtype == "/application/toml"
+                assert inside.Subtype == pikepdf.Name("/application#2Ftoml")
                 assert str(inside.Params.ModDate)
                 assert int(inside.Params.Size) == len(inside.read_bytes())
 

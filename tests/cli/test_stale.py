@@ -13,7 +13,15 @@ SWAP = Path(__file__).parents[2] / "output_examples" / "motor-swap"
 BOTH = str(SWAP / "before.toml"), str(SWAP / "after.toml")
 CARD = "lathe-chart-a5-mild-steel.pdf"
 CHANGE = "change-card-a5-shed-at-number-nine.pdf"
-PRINTED = (CARD, "overview-a5-1-5-hss.pdf")
+OVERVIEW = "overview-a5-1-5-hss.pdf"
+BLADE_CARD = "blade-card-a6-2-carbide.pdf"
+LAYOUTS = (
+    "lathe-chart-a5",
+    "blade-card-a6",
+    "overview-a5",
+    "spindle-curves-a5",
+    "speed-nomogram-a5",
+)
 
 Inside = Callable[..., tuple[int, str, str]]
 Mend = Callable[[pikepdf.Pdf], None]
@@ -27,7 +35,8 @@ def printed(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
     folder = tmp_path_factory.mktemp("printed")
     chartgen = [sys.executable, "-m", "chartgen"]
-    for words in (["make", BOTH[0], "--out", "."], ["compare", *BOTH, "--out", "."]):
+    asked = [word for name in LAYOUTS for word in ("--layout", name)]
+    for words in (["make", BOTH[0], *asked, "--out", "."], ["compare", *BOTH, "--out", "."]):
         subprocess.run([*chartgen, *words], check=True, capture_output=True, cwd=folder)
     return folder
 
@@ -96,7 +105,7 @@ def test_a_card_takes_no_options(inside: Inside, printed: Path) -> None:
     assert "leave out --material and --layout" in err
 
 
-@pytest.mark.parametrize("name", [*PRINTED, "blade-card-a6-2-carbide.pdf"])
+@pytest.mark.parametrize("name", [CARD, OVERVIEW, BLADE_CARD, CURVES])
 def test_a_card_beside_its_own_shop_is_current(inside: Inside, printed: Path, name: str) -> None:
     code, out, err = inside("stale", str(printed / name), BOTH[0])
     assert (code, err) == (0, "")
@@ -111,7 +120,7 @@ def test_a_card_beside_a_new_motor_is_stale_and_what_moved_is_told(
     inside: Inside, printed: Path
 ) -> None:
     _, compared, _ = inside("compare", *BOTH)
-    for name in PRINTED:
+    for name in (CARD, BLADE_CARD):
         code, out, err = inside("stale", str(printed / name), BOTH[1])
         assert (code, err) == (0, "")
         assert "Stale: take down and print again (" in out.splitlines()[0]
@@ -123,7 +132,7 @@ def test_a_card_beside_a_new_motor_is_stale_and_what_moved_is_told(
 
 def test_a_chart_shows_only_its_own_cells(inside: Inside, printed: Path) -> None:
     _, chart, _ = inside("stale", str(printed / CARD), BOTH[1], "--json")
-    _, overview, _ = inside("stale", str(printed / PRINTED[1]), BOTH[1], "--json")
+    _, overview, _ = inside("stale", str(printed / OVERVIEW), BOTH[1], "--json")
     assert {cell["material"] for cell in json.loads(chart)["moved"]} == {"Mild steel"}
     assert {cell["blade"] for cell in json.loads(overview)["moved"]} == {"1.5 HSS"}
     assert len({cell["material"] for cell in json.loads(overview)["moved"]}) > 1
@@ -155,7 +164,7 @@ def test_a_card_of_a_blade_that_was_sold_is_no_longer_printed(
     text = (SWAP / "before.toml").read_text("utf-8")
     assert '"1.5 HSS"' in text
     (tmp_path / "sold.toml").write_text(text.replace('"1.5 HSS"', '"another"'), "utf-8")
-    _, out, _ = inside("stale", str(printed / PRINTED[1]), "sold.toml")
+    _, out, _ = inside("stale", str(printed / OVERVIEW), "sold.toml")
     assert "No longer printed: take down" in out.splitlines()[0]
 
 

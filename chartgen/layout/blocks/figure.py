@@ -1,9 +1,10 @@
 """A row of axes that fills the rest of a side, with every text placed where it can be read."""
 
+import math
 from dataclasses import dataclass
 
 from chartgen.errors import DoesNotFitError
-from chartgen.layout.axes import Frame, labelled
+from chartgen.layout.axes import Frame, labelled, share
 from chartgen.layout.label_places import Places, anywhere, beside_line, beside_point, dense, leader
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
@@ -12,10 +13,12 @@ from chartgen.layout.placed import Align, Face, Item, Panel, Plot, Rule, Text
 from chartgen.layout.typesetting import one_line
 from chartgen.quantities import FloatArray, Millimetres
 from chartgen.wording.card import AnyCard
-from chartgen.wording.figure import PrintedCurve, PrintedCurves, PrintedPanel
+from chartgen.wording.figure import PrintedAxis, PrintedCurve, PrintedCurves, PrintedPanel
 
 _GAP: Millimetres[float] = 1.2
-_BETWEEN: Millimetres[float] = 3.5
+_OVERHANG: Millimetres[float] = 1.0
+"""How far the last number under a panel may stand out to its neighbour."""
+_BETWEEN: Millimetres[float] = 4.5
 _HALO: Millimetres[float] = 0.45
 _LEAST_HEIGHT: Millimetres[float] = 40.0
 _DOT: Millimetres[float] = 0.9
@@ -95,7 +98,11 @@ def _panel_items(
         frame.width,
         lambda text: setting.measure(text, Face.REGULAR, setting.numbers) + 2.0,
     )
-    y_ticks = labelled(panel.y, frame.height, lambda _: 1.6 * _cap(setting.numbers))
+    y_ticks = _within_frame(
+        panel.y,
+        labelled(panel.y, frame.height, lambda _: 1.6 * _cap(setting.numbers)),
+        _cap(setting.numbers) / 2.0 / frame.height,
+    )
     items: list[Item] = [
         Plot(
             x=frame.x,
@@ -113,6 +120,17 @@ def _panel_items(
     return [*items, *_Labels(frame, setting).items()]
 
 
+def _within_frame(
+    axis: PrintedAxis, ticks: list[tuple[float, str]], margin: float
+) -> list[tuple[float, str]]:
+    """Return the ticks whose numbers do not hang over the ends of an upright axis, and zero."""
+    return [
+        (value, text)
+        for value, text in ticks
+        if margin <= share(axis, value) <= 1.0 - margin or value == 0.0
+    ]
+
+
 def _axis_texts(
     frame: Frame,
     setting: Setting,
@@ -121,28 +139,21 @@ def _axis_texts(
 ) -> list[Item]:
     size, cap = setting.numbers, _cap(setting.numbers)
     base = frame.y + frame.height + _GAP + cap
-    items: list[Item] = [
-        Text(
-            x=_held(
-                frame.at(value, frame.panel.y.least)[0],
-                setting.measure(text, Face.REGULAR, size),
-                setting.width,
-            ),
-            y=base,
-            text=text,
-            size=size,
-            align=Align.CENTRE,
-        )
-        for value, text in x_ticks
-    ]
+    items: list[Item] = []
+    free = -math.inf
+    for value, text in x_ticks:
+        width = setting.measure(text, Face.REGULAR, size)
+        end = frame.x + frame.width + _OVERHANG
+        middle = min(frame.at(value, frame.panel.y.least)[0], end - width / 2.0)
+        # A number held back at the end of its axis may have come too near to its neighbour.
+        if middle - width / 2.0 < free + _GAP:
+            continue
+        free = middle + width / 2.0
+        items.append(Text(x=middle, y=base, text=text, size=size, align=Align.CENTRE))
     items += [
         Text(
             x=frame.x - _GAP,
-            # Half of the first and the last number would hang over the ends of the axis.
-            y=min(
-                max(frame.at(frame.panel.x.least, value)[1] + cap / 2.0, frame.y + cap),
-                frame.y + frame.height,
-            ),
+            y=min(frame.at(frame.panel.x.least, value)[1] + cap / 2.0, frame.y + frame.height),
             text=text,
             size=size,
             align=Align.RIGHT,
@@ -159,11 +170,6 @@ def _axis_texts(
         )
     )
     return items
-
-
-def _held(middle: float, width: float, room: float) -> float:
-    """Return the middle of a text moved no more than keeps it inside the side."""
-    return min(middle, room - width / 2.0)
 
 
 def _titles(frame: Frame, setting: Setting, *, shows_y: bool) -> list[Item]:
@@ -206,6 +212,9 @@ class _Labels:
         lines = self._lines(panel)
         for number, parts in enumerate(lines):
             places.add_line(number, [dense(part) for part in parts])
+        for dot in panel.dots:
+            x, y = self.frame.at(*dot.at)
+            places.add_box((x - _DOT, y - _DOT, x + _DOT, y + _DOT))
         items = self._letters(panel, places)
         items += self._dot_labels(panel, places)
         for number, (curve, parts) in enumerate(zip(panel.curves, lines, strict=True)):
@@ -225,9 +234,6 @@ class _Labels:
         return items
 
     def _dot_labels(self, panel: PrintedPanel, places: Places) -> list[Item]:
-        for dot in panel.dots:
-            x, y = self.frame.at(*dot.at)
-            places.add_box((x - _DOT, y - _DOT, x + _DOT, y + _DOT))
         items: list[Item] = []
         for dot in panel.dots:
             if dot.label:

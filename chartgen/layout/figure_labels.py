@@ -1,4 +1,4 @@
-"""The labels of one pair of axes: set beside what they name, the ones that cannot move far first."""
+"""The labels of one pair of axes: beside what they name, those that cannot move far first."""
 
 from dataclasses import dataclass
 

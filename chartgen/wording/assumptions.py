@@ -1,5 +1,6 @@
 """What a card takes for granted, as short sentences a person can check at the machine."""
 
+import math
 from collections.abc import Sequence
 
 from chartgen.limits.allowances import Allowances, allowances_for, edge_radius
@@ -24,6 +25,7 @@ from chartgen.wording.numbers import (
     write_speed_ceiling,
 )
 
+_HUNDRED = 100.0
 NO_FORCE = "No published force data: torque, blade, work and grip are not checked."
 
 
@@ -62,6 +64,8 @@ def force_band_line(
     low = max(f.band_low.value for f in with_force)
     high = max(f.band_high.value for f in with_force)
     thin_low, thin_high = (max(side, allowances.thin_chip_band) for side in (low, high))
+    if (thin_low, thin_high) == (low, high):
+        return f"Force estimate {_band(low, high)}; limits use the high side."
     thin = allowances.thin_chip
     step = f"{thin:g}" if units is LengthUnits.METRIC else write_feed(thin, units)
     return (
@@ -97,7 +101,10 @@ def _lathe(shop: Shop, allowances: Allowances) -> str:
             f"{100 * spindle.efficiency:.0f} % of it at the spindle"
             f"{efficiency_day}{stall_words(shop)}"
         )
-    return f"{lathe.name}: {power}. Positions in rev/min: {positions}."
+    fastest = lathe.drive.fastest_spindle
+    over = any(p.fastest > fastest for p in lathe.drive.positions)
+    limit = f" Never over {fastest:g}, though the drive could." if over else ""
+    return f"{lathe.name}: {power}. Positions in rev/min: {positions}.{limit}"
 
 
 def _chuck(shop: Shop, allowances: Allowances) -> str:
@@ -107,9 +114,14 @@ def _chuck(shop: Shop, allowances: Allowances) -> str:
     size = f"{write_length(chuck.size, units)} {length_label(units)}"
     if chuck.marked_speed is not None:
         return f"Chuck {size}, marked {speed} rev/min."
+    # A guess is printed as one: in hundreds, rounded down.
+    guess = math.floor(largest_chuck_speed(chuck, allowances) / _HUNDRED) * _HUNDRED
+    fastest = shop.lathe.drive.fastest_spindle
+    lathe = f" The lathe's own limit is {fastest:g}." if fastest < guess else ""
     return (
-        f"Chuck {size} carries no mark: held to {speed} rev/min "
+        f"Chuck {size} carries no mark: held to {guess:g} rev/min "
         f"(rim {allowances.chuck_rim_speed:g} m/s), because an old or cast-iron body may burst."
+        f"{lathe}"
     )
 
 

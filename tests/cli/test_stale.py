@@ -15,6 +15,7 @@ CARD = "lathe-chart-a5-mild-steel.pdf"
 CHANGE = "change-card-a5-shed-at-number-nine.pdf"
 OVERVIEW = "overview-a5-1-5-hss.pdf"
 BLADE_CARD = "blade-card-a6-2-carbide.pdf"
+CURVES = "spindle-curves-a5-mild-steel.pdf"
 LAYOUTS = (
     "lathe-chart-a5",
     "blade-card-a6",

@@ -87,8 +87,8 @@ def altered(file: str) -> ChartgenError:
 
 
 def _quoted(text: str) -> str:
-    # What JSON escapes TOML escapes alike.
-    return json.dumps(text, ensure_ascii=False)
+    # What JSON escapes TOML escapes alike; it leaves out one control sign.
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def _text(raw: Mapping[str, Any], key: str) -> str:

@@ -20,6 +20,7 @@ COMMANDS = (
         "example",
         "materials",
         "sources",
+        "stale",
         "learn",
     ),
 )

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from chartgen.cli.files import read_bytes, write_whole
-from chartgen.cli.options import json_option, print_json, shop_argument
+from chartgen.cli.options import PDF_BEGINNING, json_option, print_json, shop_argument
 from chartgen.errors import DescriptionError, Fault, RequestError
 
 if TYPE_CHECKING:
@@ -53,6 +53,11 @@ def learn(
     if shop is None:
         raise click.UsageError("Name the shop file that the readings belong to.")
     data = read_bytes(shop)
+    if data.startswith(PDF_BEGINNING):
+        raise RequestError(
+            f"{shop}: is a card, and what follows from readings is written into a shop file; name "
+            "the shop file."
+        )
     described = pipeline.describe(data, str(shop))
     fresh: tuple[ShopReading, ...] = ()
     origins = [(shop, data, described.readings)]

@@ -330,3 +330,11 @@ def test_a_shop_file_is_no_card(inside: Inside) -> None:
     code, out, err = inside("stale", BOTH[0], BOTH[1])
     assert (code, out) == (2, "")
     assert "is no PDF; name the card first and the shop file after it." in err
+
+
+def test_nothing_is_learned_into_a_card(inside: Inside, printed: Path) -> None:
+    before = (printed / CARD).read_bytes()
+    code, out, err = inside("learn", str(printed / CARD))
+    assert (code, out) == (2, "")
+    assert "is a card, and what follows from readings is written into a shop file" in err
+    assert (printed / CARD).read_bytes() == before

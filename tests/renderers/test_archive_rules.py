@@ -17,6 +17,8 @@ from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 from pypdf import PdfReader
 
 from chartgen.layout.layout_file import layout_names
+from chartgen.layout.placed import Document, Page
+from chartgen.renderers.pdf import render_pdf
 from chartgen.wording.card import PrintedCard
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
@@ -292,3 +294,11 @@ def is_a(value: pikepdf.Object, kind: str) -> bool:
 
 def listed(value: pikepdf.Object) -> list[pikepdf.Object]:
     return list(value) if isinstance(value, pikepdf.Array) else [value]
+
+
+def test_signs_of_xml_in_a_name_are_kept_in_the_packet() -> None:
+    page = Page(width=100.0, height=100.0, items=())
+    title = 'Lathe <1> & "sons" ]]> Ø'
+    data = render_pdf(Document(title=title, subject="s", pages=(page,)))
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        assert said(pdf, "dc:title") == str(pdf.docinfo.Title) == title

@@ -1,14 +1,25 @@
+import io
 import os
 import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
 
+import pikepdf
 import pytest
 
 from chartgen import cli
 from chartgen.description.example import example_text
 
+SWAP = Path(__file__).parents[2] / "output_examples" / "motor-swap"
+CARD_LAYOUTS = (
+    "lathe-chart-a5",
+    "blade-card-a6",
+    "overview-a5",
+    "spindle-curves-a5",
+    "speed-nomogram-a5",
+)
+Mend = Callable[[pikepdf.Pdf], None]
 Run = subprocess.CompletedProcess[str]
 Chartgen = Callable[..., Run]
 
@@ -69,3 +80,33 @@ def example_with() -> Callable[..., str]:
         return text
 
     return changed
+
+
+@pytest.fixture(scope="session")
+def printed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return a folder of cards printed before the motor was changed, and the change card."""
+    folder = tmp_path_factory.mktemp("printed")
+    chartgen = [sys.executable, "-m", "chartgen"]
+    both = [str(SWAP / name) for name in ("before.toml", "after.toml")]
+    asked = [word for name in CARD_LAYOUTS for word in ("--layout", name)]
+    for words in (
+        ["make", both[0], *asked, "--out", "."],
+        ["compare", *both, "--out", "."],
+    ):
+        subprocess.run([*chartgen, *words], check=True, capture_output=True, cwd=folder)
+    return folder
+
+
+@pytest.fixture
+def altered(printed: Path, tmp_path: Path) -> Callable[[Mend], Path]:
+    """Return a function: what somebody does to a card's file -> the file they leave."""
+
+    def save(mend: Mend) -> Path:
+        with pikepdf.open(
+            io.BytesIO((printed / "lathe-chart-a5-mild-steel.pdf").read_bytes())
+        ) as pdf:
+            mend(pdf)
+            pdf.save(tmp_path / "altered.pdf")
+        return tmp_path / "altered.pdf"
+
+    return save

@@ -87,7 +87,7 @@ def test_what_cannot_be_done_is_a_message_and_exit_code_2(
         (b"\xff\xfe[shop]\n", "my.toml:1: is not UTF-8 text: byte 1 of the file cannot be read."),
         (b"[shop]\nname = \xe9\n", "my.toml:2: is not UTF-8 text"),
         (b"a letter to my aunt\n", "my.toml:1: at column 3, this is not a key with its value."),
-        (b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n", "my.toml:2: is not UTF-8 text"),
+        (b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n", "my.toml: is damaged and cannot be read as a PDF"),
         (b"\x00\x00", "my.toml:1: "),
         (b"shop = 1\nlathe = 2\nblade = 3\nprint = 4\n", "my.toml:1: shop"),
     ],

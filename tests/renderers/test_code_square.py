@@ -36,7 +36,7 @@ def read(image: Image.Image) -> list[str]:
 
 def noisy(image: Image.Image, *, seed: int) -> Image.Image:
     """Return the page as a poor camera gives it: grain, and glare that lifts the blacks."""
-    grain = np.random.default_rng(seed).normal(0.0, 30.0, (image.height, image.width))
+    grain = np.random.default_rng(seed).normal(0.0, 18.0, (image.height, image.width))
     return Image.fromarray(
         np.clip(60.0 + 0.7 * np.asarray(image, dtype=float) + grain, 0, 255).astype(np.uint8)
     )

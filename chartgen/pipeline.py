@@ -1,8 +1,8 @@
 """The whole run on one page: describe -> limit -> tabulate -> word -> lay out -> render."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from chartgen.card_kinds import CardsOf
 from chartgen.description.known import Known
@@ -10,13 +10,17 @@ from chartgen.description.shop_file import example_text, read_shop
 from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import change_layout_names, layout_names, load_layout
+from chartgen.layout.pages import PAPERS, page_name
 from chartgen.layout.placed import Document
+from chartgen.layout.sheets.impose import Imposition
+from chartgen.layout.sheets.leaves import Leaf, leaves
+from chartgen.layout.sheets.plan import SheetPlan, plan_sheets
 from chartgen.limits.run import windows
 from chartgen.model.shop import Shop
 from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material, load_transmission, material_keys
 from chartgen.renderers.fonts import measure
-from chartgen.renderers.pdf import render_pdf
+from chartgen.renderers.pdf import render_pages, render_pdf
 from chartgen.wording.card import AnyCard, PrintedCard, lathe_card
 from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
@@ -152,3 +156,62 @@ def lay_out(cards: Sequence[AnyCard]) -> list[FinishedCard]:
 def render(card: FinishedCard) -> bytes:
     """Return a card's PDF."""
     return render_pdf(card.document)
+
+
+def sheet_plan(**words: Any) -> SheetPlan:  # noqa: ANN401 - the words of `plan_sheets`
+    """Return the plan of a run of sheets.
+
+    Raises
+    ------
+    RequestError
+        If there is no such paper, or one wish stands against another.
+    """
+    if words["paper"] not in PAPERS:
+        near = nearest_name(words["paper"], PAPERS)
+        raise RequestError(f"sheet {words['paper']!r} is unknown.{near}")
+    try:
+        return plan_sheets(**words)
+    except ValueError as error:
+        raise RequestError(f"{error}.") from None
+
+
+def on_sheets(cards: Iterable[AnyCard], plan: SheetPlan) -> Iterator[tuple[str, bytes]]:
+    """Yield name and bytes of one PDF of sheets for every size of card among the cards.
+
+    Cards are laid out while their sheet is drawn, so that a long run needs no more memory than
+    a short one, but for its finished pages.
+
+    Raises
+    ------
+    DoesNotFitError, RequestError
+        If a card does not fit its layout, or the sheet, or has no place for a hole.
+    """
+    runs: dict[tuple[tuple[float, float], str], list[AnyCard]] = {}
+    for card in cards:
+        layout = load_layout(card.layout)
+        runs.setdefault((layout.page, layout.pouch), []).append(card)
+    impositions = [
+        (Imposition(plan, card=page, pouch=pouch, measure=measure), run)
+        for (page, pouch), run in runs.items()
+    ]
+    for imposition, run in impositions:
+        size = page_name(imposition.places.card)
+        title = f"{plan.paper} sheets of {size} cards, {run[0].lathe}"
+        pages = imposition.sheets(_leaves(run))
+        stem = f"sheet-{plan.paper}-{size}".lower().replace(" ", "-")
+        yield f"{stem}.pdf", render_pages(title, run[0].identity, pages, plan.flip)
+
+
+def _leaves(cards: Sequence[AnyCard]) -> Iterator[Leaf]:
+    """Yield the leaves of cards as they are laid out; every reason not to is told, once."""
+    reasons = dict[str, None]()
+    for card in cards:
+        try:
+            document = compose(card, load_layout(card.layout), measure)
+        except DoesNotFitError as error:
+            reasons[str(error)] = None
+            continue
+        if not reasons:
+            yield from leaves(card.file_stem, document)
+    if reasons:
+        raise DoesNotFitError("\n".join(reasons))

@@ -36,19 +36,47 @@ _LONG_WORK = 1.0
 )
 @click.option("--material", "materials", multiple=True, help="Only this material; may repeat.")
 @click.option("--layout", "layouts", multiple=True, help="Only this layout; may repeat.")
+@click.option("--sheet", default=None, help="Several cards on sheets of A4, letter, A3, tabloid.")
+@click.option("--flip", type=click.Choice(("long", "short")), help="Edge the printer turns about.")
+@click.option(
+    "--laminate",
+    type=click.Choice(("singly", "together")),
+    help="Each card in a pouch of its own, or all of a sheet in one.",
+)
+@click.option(
+    "--margin", type=click.Choice(("cautious", "wide")), help="wide: for old ink-jet printers."
+)
+@click.option("--edge-to-edge", is_flag=True, help="More cards: no gaps, few marks.")
+@click.option("--hole", is_flag=True, help="Mark a hole to hang each card by.")
 def make(
-    shop: Path | None, out: Path, materials: tuple[str, ...], layouts: tuple[str, ...]
+    shop: Path | None,
+    out: Path,
+    materials: tuple[str, ...],
+    layouts: tuple[str, ...],
+    sheet: str | None,
+    **wishes: str | bool | None,
 ) -> None:
-    """Write the cards of a shop as PDF files."""
+    """Write the cards of a shop as PDF files, one a card or several on a sheet."""
     from chartgen import pipeline
     from chartgen.wording.doubts import doubts
 
+    asked = {name: wish for name, wish in wishes.items() if wish}
+    if asked and sheet is None:
+        option = f"--{next(iter(asked))}".replace("_", "-")
+        raise click.UsageError(f"{option} is about sheets of cards; say which with --sheet A4.")
+    plan = None if sheet is None else pipeline.sheet_plan(paper=sheet, **asked)
     described = pipeline.with_materials(read_shop_at(shop), materials)
     described = pipeline.with_layouts(described, layouts)
     for doubt in doubts(described):
         click.echo(doubt, err=True)
-    cards = pipeline.lay_out(pipeline.printed_cards(described))
-    for card in _with_progress(cards):
+    printed = pipeline.printed_cards(described)
+    if plan is not None:
+        # All are made before the first is written: what cannot be made leaves nothing behind.
+        for name, content in list(pipeline.on_sheets(printed, plan)):
+            write_whole(out / name, content)
+            click.echo(str(out / name))
+        return
+    for card in _with_progress(pipeline.lay_out(printed)):
         path = out / card.file_name
         write_whole(path, pipeline.render(card))
         click.echo(str(path))

@@ -1,7 +1,7 @@
 """A document -> PDF bytes: the same bytes for the same document."""
 
 import io
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from reportlab import rl_config
 from reportlab.lib.colors import Color
@@ -14,6 +14,7 @@ from chartgen.layout.placed import (
     Drawing,
     Face,
     Item,
+    Mounted,
     Page,
     Panel,
     Plot,
@@ -22,6 +23,7 @@ from chartgen.layout.placed import (
 )
 from chartgen.layout.primitives import Disc, Ring, Shape, Stroke
 from chartgen.renderers.fonts import font_name, measure, runs
+from chartgen.wording.sheet import Flip
 
 _INK = Color(0, 0, 0)
 _PAPER = Color(1, 1, 1)
@@ -37,40 +39,69 @@ _COLOURS = {
 
 def render_pdf(document: Document) -> bytes:
     """Return the document as a PDF 1.7 file, all fonts embedded, print scaling off."""
+    duplex = None
+    if len(document.pages) > 1:
+        duplex = _like_a_book(document.pages[0])
+    return render_pages(document.title, document.subject, document.pages, duplex)
+
+
+def render_pages(title: str, subject: str, pages: Iterable[Page], duplex: Flip | None) -> bytes:
+    """Return pages as a PDF file; they may be made while it is written, one at a time."""
     rl_config.useA85 = 0  # plain binary streams: a fifth smaller, and no time spent on it
     buffer = io.BytesIO()
-    first = document.pages[0]
     canvas = Canvas(
         buffer,
-        pagesize=(first.width / POINT, first.height / POINT),
         invariant=1,
         pdfVersion=(1, 7),
         initialFontName=font_name(Face.REGULAR),
         pageCompression=1,
         lang="en-GB",
     )
-    canvas.setTitle(document.title)
-    canvas.setSubject(document.subject)
+    canvas.setTitle(title)
+    canvas.setSubject(subject)
     canvas.setAuthor("chartgen")
     canvas.setCreator("chartgen")
     canvas.setViewerPreference("PrintScaling", "None")
     canvas.setViewerPreference("DisplayDocTitle", "true")
-    if len(document.pages) > 1:
-        canvas.setViewerPreference("Duplex", "DuplexFlipShortEdge")
-    for page in document.pages:
+    if duplex is not None:
+        canvas.setViewerPreference("Duplex", f"DuplexFlip{duplex.value.title()}Edge")
+    for page in pages:
         _draw_page(canvas, page)
     canvas.save()
     return buffer.getvalue()
+
+
+def _like_a_book(page: Page) -> Flip:
+    """Return the edge about which a page turns over like that of a book: its upright one."""
+    return Flip.SHORT if page.width > page.height else Flip.LONG
 
 
 def _draw_page(canvas: Canvas, page: Page) -> None:
     width, height = page.width / POINT, page.height / POINT
     canvas.setPageSize((width, height))
     canvas.setTrimBox((0, 0, width, height))
+    # Nothing is printed up to the edge, so nothing has to bleed over it.
+    canvas.setBleedBox((0, 0, width, height))
+    for mounted in page.mounted:
+        _draw_mounted(canvas, mounted, page.height)
     # The page is described from its top left corner in mm, y down.
     for item in page.items:
         _draw(canvas, item, page.height)
     canvas.showPage()
+
+
+def _draw_mounted(canvas: Canvas, mounted: Mounted, sheet_height: float) -> None:
+    """Draw a page on the sheet it stands on, turned with everything on it."""
+    a, b, c, d, e, f = mounted.axes
+    height = mounted.page.height
+    canvas.saveState()
+    # Both pages are described y down and drawn y up: v becomes height - V, y sheet - Y.
+    canvas.transform(
+        a, -b, -c, d, (e + c * height) / POINT, (sheet_height - f - d * height) / POINT
+    )
+    for item in mounted.page.items:
+        _draw(canvas, item, height)
+    canvas.restoreState()
 
 
 def _draw(canvas: Canvas, item: Item, page_height: float) -> None:

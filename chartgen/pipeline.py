@@ -17,6 +17,7 @@ from chartgen.layout.sheets.leaves import Leaf, leaves
 from chartgen.layout.sheets.plan import SheetPlan, plan_sheets
 from chartgen.limits.run import windows
 from chartgen.model.shop import Shop
+from chartgen.quantities import Millimetres
 from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material, load_transmission, material_keys
 from chartgen.renderers.fonts import measure
@@ -178,9 +179,6 @@ def sheet_plan(**words: Any) -> SheetPlan:  # noqa: ANN401 - the words of `plan_
 def on_sheets(cards: Iterable[AnyCard], plan: SheetPlan) -> Iterator[tuple[str, bytes]]:
     """Yield name and bytes of one PDF of sheets for every size of card among the cards.
 
-    Cards are laid out while their sheet is drawn, so that a long run needs no more memory than
-    a short one, but for its finished pages.
-
     Raises
     ------
     DoesNotFitError, RequestError
@@ -190,19 +188,41 @@ def on_sheets(cards: Iterable[AnyCard], plan: SheetPlan) -> Iterator[tuple[str, 
     for card in cards:
         layout = load_layout(card.layout)
         runs.setdefault((layout.page, layout.pouch), []).append(card)
-    impositions = [
-        (Imposition(plan, card=page, pouch=pouch, measure=measure), run)
-        for (page, pouch), run in runs.items()
-    ]
-    for imposition, run in impositions:
-        size = page_name(imposition.places.card)
-        title = f"{plan.paper} sheets of {size} cards, {run[0].lathe}"
-        pages = imposition.sheets(_leaves(run))
+    # Every size is held against the sheet before the first card is laid out.
+    impositions = [imposition(page, pouch, plan) for page, pouch in runs]
+    for imposed, run in zip(impositions, runs.values(), strict=True):
+        size = page_name(imposed.places.card)
         stem = f"sheet-{plan.paper}-{size}".lower().replace(" ", "-")
-        yield f"{stem}.pdf", render_pages(title, run[0].identity, pages, plan.flip)
+        title = f"{plan.paper} sheets of {size} cards, {run[0].lathe}"
+        yield f"{stem}.pdf", render_sheets(title, run, imposed)
 
 
-def _leaves(cards: Sequence[AnyCard]) -> Iterator[Leaf]:
+def imposition(
+    page: tuple[Millimetres[float], Millimetres[float]], pouch: str, plan: SheetPlan
+) -> Imposition:
+    """Return how cards of one size stand on the sheets of a plan.
+
+    Raises
+    ------
+    RequestError
+        If not one of them fits.
+    """
+    return Imposition(plan, card=page, pouch=pouch, measure=measure)
+
+
+def render_sheets(title: str, cards: Iterable[AnyCard], imposed: Imposition) -> bytes:
+    """Return a PDF of sheets; each card is laid out when its sheet is drawn, and then let go.
+
+    Raises
+    ------
+    DoesNotFitError, RequestError
+        If a card does not fit its layout, or has no place for a hole.
+    """
+    subject = f"sheets of {imposed.plan.paper}, flip on the {imposed.plan.flip.value} edge"
+    return render_pages(title, subject, imposed.sheets(_leaves(cards)), imposed.plan.flip)
+
+
+def _leaves(cards: Iterable[AnyCard]) -> Iterator[Leaf]:
     """Yield the leaves of cards as they are laid out; every reason not to is told, once."""
     reasons = dict[str, None]()
     for card in cards:

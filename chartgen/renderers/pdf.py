@@ -23,6 +23,7 @@ from chartgen.layout.placed import (
 )
 from chartgen.layout.primitives import Disc, Ring, Shape, Stroke
 from chartgen.renderers.fonts import font_name, measure, runs
+from chartgen.renderers.long_run import Signs, pack_last_page
 from chartgen.wording.sheet import Flip
 
 _INK = Color(0, 0, 0)
@@ -65,8 +66,9 @@ def render_pages(title: str, subject: str, pages: Iterable[Page], duplex: Flip |
     canvas.setViewerPreference("DisplayDocTitle", "true")
     if duplex is not None:
         canvas.setViewerPreference("Duplex", f"DuplexFlip{duplex.value.title()}Edge")
+    signs = Signs(canvas, _draw_drawing)
     for page in pages:
-        _draw_page(canvas, page)
+        _draw_page(canvas, page, signs)
     canvas.save()
     return buffer.getvalue()
 
@@ -76,21 +78,27 @@ def _like_a_book(page: Page) -> Flip:
     return Flip.SHORT if page.width > page.height else Flip.LONG
 
 
-def _draw_page(canvas: Canvas, page: Page) -> None:
+def _draw_page(canvas: Canvas, page: Page, signs: Signs) -> None:
+    for mounted in page.mounted:
+        for item in mounted.page.items:
+            if isinstance(item, Drawing):
+                signs.describe(item)
     width, height = page.width / POINT, page.height / POINT
     canvas.setPageSize((width, height))
     canvas.setTrimBox((0, 0, width, height))
     # Nothing is printed up to the edge, so nothing has to bleed over it.
     canvas.setBleedBox((0, 0, width, height))
     for mounted in page.mounted:
-        _draw_mounted(canvas, mounted, page.height)
+        _draw_mounted(canvas, mounted, page.height, signs)
     # The page is described from its top left corner in mm, y down.
     for item in page.items:
         _draw(canvas, item, page.height)
     canvas.showPage()
+    if page.mounted:
+        pack_last_page(canvas)
 
 
-def _draw_mounted(canvas: Canvas, mounted: Mounted, sheet_height: float) -> None:
+def _draw_mounted(canvas: Canvas, mounted: Mounted, sheet_height: float, signs: Signs) -> None:
     """Draw a page on the sheet it stands on, turned with everything on it."""
     a, b, c, d, e, f = mounted.axes
     height = mounted.page.height
@@ -100,7 +108,10 @@ def _draw_mounted(canvas: Canvas, mounted: Mounted, sheet_height: float) -> None
         a, -b, -c, d, (e + c * height) / POINT, (sheet_height - f - d * height) / POINT
     )
     for item in mounted.page.items:
-        _draw(canvas, item, height)
+        if isinstance(item, Drawing):
+            signs.place(item, height)
+        else:
+            _draw(canvas, item, height)
     canvas.restoreState()
 
 
@@ -136,9 +147,11 @@ def _draw(canvas: Canvas, item: Item, page_height: float) -> None:
 
 
 def _draw_text(canvas: Canvas, item: Text, page_height: float) -> None:
-    width = measure(item.text, item.face, item.size)
-    shift = {Align.LEFT: 0.0, Align.RIGHT: -width, Align.CENTRE: -width / 2.0}[item.align]
-    text = canvas.beginText((item.x + shift) / POINT, (page_height - item.y) / POINT)
+    left = item.x
+    if item.align is not Align.LEFT:
+        width = measure(item.text, item.face, item.size)
+        left -= width if item.align is Align.RIGHT else width / 2.0
+    text = canvas.beginText(left / POINT, (page_height - item.y) / POINT)
     text.setFillColor(_PAPER if item.paper else _INK)
     for name, part in runs(item.text, item.face):
         text.setFont(name, item.size)

@@ -11,7 +11,7 @@ import sys
 import tempfile
 from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from importlib.util import find_spec
 from multiprocessing import get_context
 from pathlib import Path
@@ -47,41 +47,54 @@ def cards(count: int, first: int = 0) -> Iterator[AnyCard]:
         yield replace(pipeline.printed_cards(one)[0], file_stem=f"card-{number}")
 
 
-def sheets(first: int, count: int) -> tuple[int, float, float]:
-    """Return bytes of a run, seconds for numbers and words, seconds for the PDF."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taken:
+    """What a run of sheets took: bytes, and seconds of words and of PDF by clock and processor."""
+
+    size: int
+    words: float
+    pdf: float
+    processor: float
+
+
+def sheets(first: int, count: int) -> Taken:
+    """Make a run of sheets; numbers and words of each card are made when its turn comes."""
     layout = load_layout(LAYOUT)
-    spent = 0.0
+    words = words_processor = 0.0
 
     def timed() -> Iterator[AnyCard]:
-        nonlocal spent
+        nonlocal words, words_processor
         waiting = cards(count, first)
         while True:
-            started = perf_counter()
+            clock, processor = perf_counter(), process_time()
             card = next(waiting, None)
-            spent += perf_counter() - started
+            words += perf_counter() - clock
+            words_processor += process_time() - processor
             if card is None:
                 return
             yield card
 
-    started = perf_counter()
-    data = pipeline.render_sheets(
-        "run", timed(), pipeline.imposition(layout.page, layout.pouch, PLAN)
+    clock, processor = perf_counter(), process_time()
+    imposed = pipeline.imposition(layout.page, layout.pouch, PLAN)
+    data = pipeline.render_sheets("run", timed(), imposed)
+    return Taken(
+        size=len(data),
+        words=words,
+        pdf=perf_counter() - clock - words,
+        processor=process_time() - processor - words_processor,
     )
-    return len(data), spent, perf_counter() - started - spent
 
 
 def run(count: int) -> None:
     """Print what a run of so many cards takes, with its peak of memory."""
     sheets(0, 2)  # fonts and tables are read once
-    processor = process_time()
-    size, words, pdf = sheets(0, count)
-    processor = process_time() - processor - words
+    taken = sheets(0, count)
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024.0
     print(
-        f"{count} cards: {1000 * pdf / count:.1f} ms a card of two pages (wanted at most 8; "
-        f"{1000 * processor / count:.1f} ms of processor), "
-        f"{size / count / 1000:.1f} kB (wanted at most 12); numbers and words before that "
-        f"{1000 * words / count:.1f} ms; peak {peak:.0f} MB"
+        f"{count} cards: {1000 * taken.pdf / count:.1f} ms a card of two pages (wanted at most 8; "
+        f"{1000 * taken.processor / count:.1f} ms of processor), "
+        f"{taken.size / count / 1000:.1f} kB (wanted at most 12); numbers and words before that "
+        f"{1000 * taken.words / count:.1f} ms; peak {peak:.0f} MB"
     )
 
 

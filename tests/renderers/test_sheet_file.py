@@ -204,6 +204,7 @@ def test_signs_and_fonts_are_in_a_file_once_however_many_cards(
         assert len(forms) == len(drawn) > 4
         assert len(pdf.pages) == 12
         assert len(fonts(pdf)) <= 4
+        assert pdf.check_pdf_syntax() == []
 
 
 def test_a_card_on_a_long_run_takes_at_most_12_kilobytes(example: Shop) -> None:

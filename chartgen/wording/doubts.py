@@ -90,7 +90,7 @@ def _over_speed(shop: Shop) -> str:
         return ""
     names = ", ".join(f"{p.name} ({p.fastest:g} rev/min)" for p in over)
     return (
-        f"Careful: the drive can turn the spindle faster than this lathe may ({limit:g} rev/min): "
+        f"Mind: the drive can turn the spindle faster than this lathe may ({limit:g} rev/min): "
         f"{names}. Set the drive's highest frequency or the knob's end so that it cannot. No card "
         "goes above the limit."
     )

@@ -61,7 +61,7 @@ def test_a_drive_faster_than_the_spindle_may_turn_is_told_with_the_limit(example
     assert "Never over" not in text(example)
     (doubt,) = doubts(shop)
     assert doubt.startswith(
-        "Careful: the drive can turn the spindle faster than this lathe may (1500 rev/min): high "
+        "Mind: the drive can turn the spindle faster than this lathe may (1500 rev/min): high "
         "(2500 rev/min)."
     )
 

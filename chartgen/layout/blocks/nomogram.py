@@ -110,15 +110,17 @@ def _ticks(
             labels.append(y)
             width = setting.measure(text, Face.REGULAR, setting.numbers)
             left = x + side * (_LONG + 1.0) - (width if side < 0 else 0.0)
-            items.append(
-                Panel(
-                    x=left - _HALO,
-                    y=y - cap / 2.0 - _HALO,
-                    width=width + 2.0 * _HALO,
-                    height=cap + 2.0 * _HALO,
-                    paper=True,
+            if 0.0 < scale.x < 1.0:
+                # Only the middle scale stands in the way of the worked line.
+                items.append(
+                    Panel(
+                        x=left - _HALO,
+                        y=y - cap / 2.0 - _HALO,
+                        width=width + 2.0 * _HALO,
+                        height=cap + 2.0 * _HALO,
+                        paper=True,
+                    )
                 )
-            )
             items.append(Rule(x1=x, y1=y, x2=x + side * _LONG, y2=y, weight=0.6))
             items.append(
                 Text(

@@ -10,10 +10,11 @@ from chartgen.description.shop_file import example_text, read_shop
 from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import change_layout_names, layout_names, load_layout
-from chartgen.layout.pages import PAPERS, page_name
+from chartgen.layout.pages import page_name
 from chartgen.layout.placed import Document
 from chartgen.layout.sheets.impose import Imposition
 from chartgen.layout.sheets.leaves import Leaf, leaves
+from chartgen.layout.sheets.papers import PAPERS
 from chartgen.layout.sheets.plan import SheetPlan, plan_sheets
 from chartgen.limits.run import windows
 from chartgen.model.shop import Shop
@@ -168,7 +169,7 @@ def sheet_plan(**words: Any) -> SheetPlan:  # noqa: ANN401 - the words of `plan_
         If there is no such paper, or one wish stands against another.
     """
     if words["paper"] not in PAPERS:
-        near = nearest_name(words["paper"], PAPERS)
+        near = nearest_name(words["paper"], tuple(PAPERS))
         raise RequestError(f"sheet {words['paper']!r} is unknown.{near}")
     try:
         return plan_sheets(**words)

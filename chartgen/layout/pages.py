@@ -10,26 +10,18 @@ _PORTRAIT: dict[str, tuple[float, float]] = {
     "A6": (105.0, 148.0),
     "A7": (74.0, 105.0),
     "letter": (215.9, 279.4),
-    "tabloid": (279.4, 431.8),
     "half-letter": (139.7, 215.9),
     "4x6": (101.6, 152.4),
     "3x5": (76.2, 127.0),
 }
 
 # The film of a laminating pouch is larger than its card by the sealed edge all round.
-# A4 to A7 from a size guide of pouches; A3, letter and tabloid from memory, but for letter's film
-# (9 x 11.5 in), which a shop states.
 POUCHES: dict[str, tuple[float, float]] = {
-    "A3": (303.0, 426.0),
     "A4": (216.0, 303.0),
     "A5": (154.0, 216.0),
     "A6": (111.0, 154.0),
     "A7": (80.0, 111.0),
-    "letter": (228.6, 292.1),
-    "tabloid": (292.1, 444.5),
 }
-PAPERS = ("A4", "letter", "A3", "tabloid")
-"""Sizes a home or school printer takes as a sheet for several cards; each has its pouch."""
 
 SEALED_EDGE: Millimetres[float] = 3.0
 PRINTER_MARGIN: Millimetres[float] = 6.5

@@ -110,5 +110,5 @@ def _pouch(
     plan: SheetPlan, card: tuple[Millimetres[float], Millimetres[float]], name: str
 ) -> Pouch:
     if plan.lamination is Lamination.TOGETHER:
-        return Pouch(name=plan.paper, film=POUCHES[plan.paper], edge=SEALED_EDGE)
+        return Pouch(name=plan.paper, film=plan.film, edge=SEALED_EDGE)
     return Pouch(name=name, film=POUCHES[name], edge=film_edge(card, name))

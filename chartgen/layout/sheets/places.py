@@ -3,12 +3,8 @@
 from dataclasses import dataclass, replace
 
 from chartgen.errors import RequestError
-from chartgen.layout.pages import (
-    PAPERS,
-    POUCHES,
-    SEALED_EDGE,
-    page_name,
-)
+from chartgen.layout.pages import SEALED_EDGE, page_name
+from chartgen.layout.sheets.papers import PAPERS
 from chartgen.layout.sheets.plan import MISREGISTER, SHORTEST_MARK, SheetPlan
 from chartgen.quantities import Millimetres
 from chartgen.wording.sheet import Lamination
@@ -121,7 +117,7 @@ def _filled(
     left, top, right, _ = plan.card_room
     room = (right - left, _bottom(plan, foot) - top)
     if plan.lamination is Lamination.TOGETHER:
-        film = POUCHES[plan.paper]
+        film = plan.film
         room = (
             min(room[0], film[0] - 2.0 * SEALED_EDGE),
             min(room[1], film[1] - 2.0 * SEALED_EDGE),

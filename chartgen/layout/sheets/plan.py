@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from chartgen.layout.pages import PAPERS, PRINTER_MARGIN, SEALED_EDGE, page_size
+from chartgen.layout.pages import PRINTER_MARGIN, SEALED_EDGE
+from chartgen.layout.sheets.papers import PAPERS
 from chartgen.quantities import Millimetres
 from chartgen.wording.sheet import Flip, Lamination
 
@@ -44,7 +45,12 @@ class SheetPlan:
     @property
     def size(self) -> tuple[Millimetres[float], Millimetres[float]]:
         """Width and height of the paper, upright."""
-        return page_size(self.paper)
+        return PAPERS[self.paper].size
+
+    @property
+    def film(self) -> tuple[Millimetres[float], Millimetres[float]]:
+        """Width and height of the film of the paper's pouch."""
+        return PAPERS[self.paper].film
 
     @property
     def gap(self) -> Millimetres[float]:

@@ -8,11 +8,12 @@ from hypothesis import strategies as st
 
 from chartgen.errors import RequestError
 from chartgen.layout.layout_file import layout_names
-from chartgen.layout.pages import PAPERS, page_size
+from chartgen.layout.pages import page_size
 from chartgen.layout.placed import Document, Drawing, Item, Mounted, Page
 from chartgen.layout.sheets.impose import Imposition
 from chartgen.layout.sheets.leaves import Leaf, leaves
 from chartgen.layout.sheets.marks import corner_radius
+from chartgen.layout.sheets.papers import PAPERS
 from chartgen.wording.card import PrintedCard
 
 Bounds = tuple[float, float, float, float]
@@ -22,7 +23,7 @@ A6 = page_size("A6 landscape")
 
 @given(
     size=st.tuples(st.floats(40.0, 250.0), st.floats(40.0, 250.0)),
-    paper=st.sampled_from(PAPERS),
+    paper=st.sampled_from(list(PAPERS)),
     flip=st.sampled_from(["long", "short"]),
     edge_to_edge=st.booleans(),
     at=st.tuples(st.floats(0.0, 1.0), st.floats(0.0, 1.0)),
@@ -45,7 +46,7 @@ def test_folded_in_the_mind_every_point_of_a_back_lies_behind_its_point_of_the_f
     except RequestError:
         reject()
     pages = list(imposition.sheets(blank_leaves(size, cards)))
-    width, height = page_size(paper)
+    width, height = PAPERS[paper].size
     seen = 0
     for front, back in zip(pages[::2], pages[1::2], strict=True):
         for obverse, reverse in zip(front.mounted, back.mounted, strict=True):

@@ -10,13 +10,14 @@ from hypothesis import strategies as st
 
 from chartgen.errors import RequestError
 from chartgen.layout.layout_file import layout_names
-from chartgen.layout.pages import PAPERS, page_size
+from chartgen.layout.pages import page_size
 from chartgen.layout.placed import Document, Drawing, Item, Mounted, Page, Panel, Rule, Text
 from chartgen.layout.primitives import Stroke
 from chartgen.layout.sheets.hole import FROM_EDGE, HOLE, hole_mark, hole_place
 from chartgen.layout.sheets.impose import Imposition
 from chartgen.layout.sheets.leaves import Leaf, leaves
 from chartgen.layout.sheets.marks import corner_radius
+from chartgen.layout.sheets.papers import PAPERS
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
 
@@ -45,7 +46,7 @@ def distance(rule: Rule, card: Mounted) -> float:
 
 @given(
     size=st.tuples(st.floats(40.0, 200.0), st.floats(40.0, 200.0)),
-    paper=st.sampled_from(PAPERS),
+    paper=st.sampled_from(list(PAPERS)),
     margin=st.sampled_from(["cautious", "wide"]),
     cards=st.integers(1, 12),
 )
@@ -79,7 +80,8 @@ def test_apart_every_cut_has_a_mark_at_both_ends_and_none_comes_near_a_card(
 
 
 @given(
-    size=st.tuples(st.floats(40.0, 200.0), st.floats(40.0, 200.0)), paper=st.sampled_from(PAPERS)
+    size=st.tuples(st.floats(40.0, 200.0), st.floats(40.0, 200.0)),
+    paper=st.sampled_from(list(PAPERS)),
 )
 def test_edge_to_edge_a_mark_lies_on_a_cut_or_outside_the_cards(
     imposed: Imposed, blank_leaves: Leaves, size: tuple[float, float], paper: str

@@ -9,10 +9,11 @@ from hypothesis import given, reject
 from hypothesis import strategies as st
 
 from chartgen.errors import RequestError
-from chartgen.layout.pages import PAPERS, POUCHES, film_edge, page_name, page_size
+from chartgen.layout.pages import film_edge, page_name, page_size
 from chartgen.layout.placed import Page
 from chartgen.layout.sheets.impose import Imposition
 from chartgen.layout.sheets.leaves import Leaf
+from chartgen.layout.sheets.papers import PAPERS, Paper
 from chartgen.layout.sheets.places import Places
 from chartgen.layout.sheets.plan import plan_sheets
 
@@ -23,7 +24,7 @@ LASER_MARGIN = 4.3  # printers' manuals state 4 to 4.23 mm for laser printers
 sizes = st.tuples(st.floats(40.0, 300.0), st.floats(40.0, 300.0))
 plans = st.fixed_dictionaries(
     {
-        "paper": st.sampled_from(PAPERS),
+        "paper": st.sampled_from(list(PAPERS)),
         "flip": st.sampled_from(["long", "short"]),
         "margin": st.sampled_from(["cautious", "wide"]),
     }
@@ -47,13 +48,13 @@ def test_paper_has_the_sizes_of_iso_216(name: str) -> None:
     # A(n) is 2^(1/4 - n/2) by 2^(-1/4 - n/2) metres, in whole millimetres (ISO 216).
     n = int(name[1])
     wanted = [math.floor(1000 * 2 ** (s * 0.25 - n / 2) + 0.2) for s in (-1, 1)]
-    assert page_size(name) == tuple(wanted)
+    assert PAPERS[name].size == page_size(name) == tuple(wanted)
 
 
 def test_american_paper_has_its_sizes_in_inches() -> None:
     # Letter is 8 1/2 x 11 in, tabloid 11 x 17 in (ANSI/ASME Y14.1: sizes A and B); 1 in = 25.4 mm.
-    assert page_size("letter") == pytest.approx((8.5 * 25.4, 11 * 25.4))
-    assert page_size("tabloid") == pytest.approx((11 * 25.4, 17 * 25.4))
+    assert PAPERS["letter"].size == pytest.approx((8.5 * 25.4, 11 * 25.4))
+    assert PAPERS["tabloid"].size == pytest.approx((11 * 25.4, 17 * 25.4))
 
 
 @pytest.mark.parametrize(
@@ -142,7 +143,7 @@ def test_laminated_together_all_cards_keep_a_sealed_edge_in_the_sheets_pouch(
     imposed: Imposed, size: tuple[float, float], words: dict[str, str]
 ) -> None:
     places = fitting(imposed, size, laminate="together", **words).places
-    film = POUCHES[words["paper"]]
+    film = PAPERS[words["paper"]].film
     every = boxes(places)
     across = max(box[2] for box in every) - min(box[0] for box in every)
     down = max(box[3] for box in every) - min(box[1] for box in every)
@@ -151,9 +152,14 @@ def test_laminated_together_all_cards_keep_a_sealed_edge_in_the_sheets_pouch(
     assert down + 2 * 3.0 <= film[1] + 1e-6
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-def test_every_paper_has_a_pouch_of_its_own_that_seals(paper: str) -> None:
-    assert film_edge(page_size(paper), paper) >= 3.0
+def test_a_pouch_that_would_not_seal_round_its_paper_is_refused() -> None:
+    with pytest.raises(ValueError, match="does not seal round"):
+        Paper(size=(210.0, 297.0), film=(216.0, 302.0))
+
+
+def test_the_film_round_a_card_is_that_of_its_narrower_side() -> None:
+    assert film_edge(page_size("A6 landscape"), "A6") == 3.0  # a size guide of pouches
+    assert film_edge((85.6, 53.98), "A7") == pytest.approx((111.0 - 85.6) / 2)
 
 
 @given(size=st.tuples(st.floats(40.0, 440.0), st.floats(40.0, 440.0)), words=plans)

@@ -64,7 +64,11 @@ def make(
     if asked and sheet is None:
         option = f"--{next(iter(asked))}".replace("_", "-")
         raise click.UsageError(f"{option} is about sheets of cards; say which with --sheet A4.")
-    plan = None if sheet is None else pipeline.sheet_plan(paper=sheet, **asked)
+    plan = None
+    if sheet is not None:
+        from chartgen.sheet_run import on_sheets, sheet_plan
+
+        plan = sheet_plan(paper=sheet, **asked)
     described = pipeline.with_materials(read_shop_at(shop), materials)
     described = pipeline.with_layouts(described, layouts)
     for doubt in doubts(described):
@@ -72,7 +76,7 @@ def make(
     printed = pipeline.printed_cards(described)
     if plan is not None:
         # All are made before the first is written: what cannot be made leaves nothing behind.
-        for name, content in list(pipeline.on_sheets(printed, plan)):
+        for name, content in list(on_sheets(printed, plan)):
             write_whole(out / name, content)
             click.echo(str(out / name))
         return

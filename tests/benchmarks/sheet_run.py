@@ -24,6 +24,7 @@ from chartgen import pipeline
 from chartgen.layout.layout_file import load_layout
 from chartgen.layout.placed import Document
 from chartgen.reference.tables import material_keys
+from chartgen.sheet_run import imposition, render_sheets, sheet_plan
 from chartgen.wording.card import AnyCard
 
 CARDS = 200
@@ -32,7 +33,7 @@ LAYOUT = "lathe-chart-a5"
 FONT_PACKAGE = "fontpkg_ibm_plex_sans_condensed"
 FAMILY = "IBM Plex Sans Condensed"
 WATTS = (600.0, 660.0, 720.0, 780.0, 840.0, 900.0)
-PLAN = pipeline.sheet_plan(paper="A4", edge_to_edge=True)
+PLAN = sheet_plan(paper="A4", edge_to_edge=True)
 
 
 def cards(count: int, first: int = 0) -> Iterator[AnyCard]:
@@ -75,8 +76,8 @@ def sheets(first: int, count: int) -> Taken:
             yield card
 
     clock, processor = perf_counter(), process_time()
-    imposed = pipeline.imposition(layout.page, layout.pouch, PLAN)
-    data = pipeline.render_sheets("run", timed(), imposed)
+    imposed = imposition(layout.page, layout.pouch, PLAN)
+    data = render_sheets("run", timed(), imposed)
     return Taken(
         size=len(data),
         words=words,

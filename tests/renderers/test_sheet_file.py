@@ -11,7 +11,7 @@ import pypdfium2
 import pytest
 from numpy.typing import NDArray
 
-from chartgen import pipeline
+from chartgen import pipeline, sheet_run
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.legibility import POINT
 from chartgen.layout.pages import page_size
@@ -37,8 +37,8 @@ def sheets_of(example: Shop) -> Sheets:
     """Return a function: a layout and the words of a plan -> the PDF of its sheets."""
 
     def of(layout: str, **words: str | bool) -> bytes:
-        plan = pipeline.sheet_plan(**{"paper": "A4", **words})
-        ((_, data),) = pipeline.on_sheets(in_layouts(example, layout), plan)
+        plan = sheet_run.sheet_plan(**{"paper": "A4", **words})
+        ((_, data),) = sheet_run.on_sheets(in_layouts(example, layout), plan)
         return data
 
     return of
@@ -105,7 +105,7 @@ def test_a_card_on_a_sheet_is_the_single_card(
 ) -> None:
     single = pipeline.render(pipeline.lay_out(in_layouts(example, "blade-card-a6")[:1])[0])
     plan = plan_sheets(paper="A4", **words)  # type: ignore[arg-type]
-    places = pipeline.imposition(A6, "A6", plan).places
+    places = sheet_run.imposition(A6, "A6", plan).places
     sheet = grey(sheets_of("blade-card-a6", **words), side)
     left, top = places.positions[0]
     width, height = places.footprint
@@ -152,7 +152,7 @@ def test_printed_and_held_to_the_light_a_mirrored_back_covers_its_front(
 
     leaf = Leaf(name="trial", front=page(mirrored=False), back=page(mirrored=True))
     plan = plan_sheets(paper="A4", flip=flip)
-    imposed = pipeline.imposition(size, "A6", plan)
+    imposed = sheet_run.imposition(size, "A6", plan)
     # One card fewer than there are places: an asymmetric sheet.
     leaves = [leaf] * max(imposed.places.count - 1, 1)
     data = render_pages("trial", "", imposed.sheets(leaves), plan.flip)
@@ -210,8 +210,8 @@ def test_signs_and_fonts_are_in_a_file_once_however_many_cards(
 def test_a_card_on_a_long_run_takes_at_most_12_kilobytes(example: Shop) -> None:
     printed = in_layouts(example, "lathe-chart-a5")
     cards = [replace(card, file_stem=f"{number}") for number, card in enumerate(printed * 4)]
-    plan = pipeline.sheet_plan(paper="A4", edge_to_edge=True)
-    ((_, data),) = pipeline.on_sheets(cards, plan)
+    plan = sheet_run.sheet_plan(paper="A4", edge_to_edge=True)
+    ((_, data),) = sheet_run.on_sheets(cards, plan)
     assert len(cards) == 24
     assert len(data) / len(cards) <= 12_000
 
@@ -222,7 +222,7 @@ def test_sheets_are_the_same_bytes_again(sheets_of: Sheets) -> None:
 
 def test_each_size_of_card_has_sheets_of_its_own(example: Shop) -> None:
     cards = in_layouts(example, "blade-card-a6", "overview-a5", "centre-card-a6")
-    made = dict(pipeline.on_sheets(cards, pipeline.sheet_plan(paper="letter")))
+    made = dict(sheet_run.on_sheets(cards, sheet_run.sheet_plan(paper="letter")))
     assert list(made) == ["sheet-letter-a6-landscape.pdf", "sheet-letter-a5-landscape.pdf"]
 
 
@@ -234,7 +234,7 @@ def test_every_reason_why_cards_do_not_fit_is_told_and_no_sheet_made(
     cards = in_layouts(shop, "lathe-chart-a5", "overview-a5")
 
     def every() -> Iterator[tuple[str, bytes]]:
-        return pipeline.on_sheets(cards, pipeline.sheet_plan(paper="A4"))
+        return sheet_run.on_sheets(cards, sheet_run.sheet_plan(paper="A4"))
 
     with pytest.raises(DoesNotFitError) as told:
         list(every())
@@ -253,7 +253,7 @@ def test_a_document_of_one_page_asks_for_no_duplex() -> None:
 
 def test_the_foot_is_measured_as_it_is_set() -> None:
     plan: SheetPlan = plan_sheets(paper="A4", hole=True, laminate="together")
-    imposed = pipeline.imposition(A6, "A6", plan)
+    imposed = sheet_run.imposition(A6, "A6", plan)
     size = (A6[0], A6[1])
     blank = Page(width=size[0], height=size[1], items=())
     front = next(imposed.sheets([Leaf(name="x", front=blank, back=blank)]))

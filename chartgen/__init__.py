@@ -6,6 +6,7 @@ cli         the commands; the only place that prints or exits; files written who
 pipeline    the whole run on one page
 card_kinds  which cards a shop asks for, each kind with what it is made of
 inquiry     one cell asked about: try, explain, check
+sheet_run   several cards on sheets of paper
 renderers   pages and tables -> PDF, terminal text, CSV, JSON
 layout      page sizes, pouches, boxes; the files in layouts/ -> placed text
 wording     numbers -> text, once: marks, legends, cautions, explanations

@@ -8,6 +8,7 @@ card_kinds  which cards a shop asks for, each kind with what it is made of
 carrying    what a card carries of its making: the shop file, and which card of it this is
 inquiry     one cell asked about: try, explain, check
 reprint     a printed card's file -> the card again; whether it still holds
+sheet_run   several cards on sheets of paper
 renderers   pages and tables -> PDF, terminal text, CSV, JSON
 layout      page sizes, pouches, boxes; the files in layouts/ -> placed text
 wording     numbers -> text, once: marks, legends, cautions, explanations

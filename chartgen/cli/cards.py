@@ -37,33 +37,65 @@ _LONG_WORK = 1.0
 )
 @click.option("--material", "materials", multiple=True, help="Only this material; may repeat.")
 @click.option("--layout", "layouts", multiple=True, help="Only this layout; may repeat.")
+@click.option("--sheet", default=None, help="Several cards on sheets of A4, letter, A3, tabloid.")
+@click.option("--flip", type=click.Choice(("long", "short")), help="Edge the printer turns about.")
+@click.option(
+    "--laminate",
+    type=click.Choice(("singly", "together")),
+    help="Each card in a pouch of its own, or all of a sheet in one.",
+)
+@click.option(
+    "--margin", type=click.Choice(("cautious", "wide")), help="wide: for old ink-jet printers."
+)
+@click.option("--edge-to-edge", is_flag=True, help="More cards: no gaps, few marks.")
+@click.option("--hole", is_flag=True, help="Mark a hole to hang each card by.")
 def make(
-    shop: Path | None, out: Path, materials: tuple[str, ...], layouts: tuple[str, ...]
+    shop: Path | None,
+    out: Path,
+    materials: tuple[str, ...],
+    layouts: tuple[str, ...],
+    sheet: str | None,
+    **wishes: str | bool | None,
 ) -> None:
-    """Write the cards of a shop as PDF files.
+    """Write the cards of a shop as PDF files, one a card or several on a sheet.
 
     SHOP may be a card as PDF: that card is made again from what it carries.
     """
     from chartgen import pipeline
     from chartgen.wording.doubts import doubts
 
+    asked = {name: wish for name, wish in wishes.items() if wish}
+    if asked and sheet is None:
+        option = f"--{next(iter(asked))}".replace("_", "-")
+        raise click.UsageError(f"{option} is about sheets of cards; say which with --sheet A4.")
     text = None if shop is None else read_bytes(shop)
     if text is not None and text.startswith(PDF_BEGINNING):
-        if materials or layouts:
+        if materials or layouts or sheet:
             raise click.UsageError(
-                "A card is made again as it was; leave out --material and --layout, or take the "
-                "shop file."
+                "A card is made again as it was; leave out --material, --layout and --sheet, or "
+                "take the shop file."
             )
         _make_again(text, str(shop), out)
         return
+    plan = None
+    if sheet is not None:
+        from chartgen.sheet_run import on_sheets, sheet_plan
+
+        plan = sheet_plan(paper=sheet, **asked)
     described = pipeline.describe(text, str(shop))
     described = pipeline.with_materials(described, materials)
     described = pipeline.with_layouts(described, layouts)
     for doubt in doubts(described):
         click.echo(doubt, err=True)
+    printed = pipeline.printed_cards(described)
+    if plan is not None:
+        # All are made before the first is written: what cannot be made leaves nothing behind.
+        for name, content in list(on_sheets(printed, plan)):
+            write_whole(out / name, content)
+            click.echo(str(out / name))
+        return
     inputs = pipeline.inputs_of(text, described)
-    cards = pipeline.lay_out(pipeline.printed_cards(described), inputs)
-    for card in _with_progress(cards):
+    for card in _with_progress(pipeline.lay_out(printed, inputs)):
         path = out / card.file_name
         write_whole(path, pipeline.render(card))
         click.echo(str(path))

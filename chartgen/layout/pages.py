@@ -51,3 +51,20 @@ def fits_pouch(page: tuple[float, float], pouch: str) -> bool:
     film = sorted(POUCHES[pouch])
     card = sorted(page)
     return all(c + 2.0 * SEALED_EDGE <= f for c, f in zip(card, film, strict=True))
+
+
+def page_name(page: tuple[Millimetres[float], Millimetres[float]]) -> str:
+    """Return the name of a page size, such as "A6 landscape"."""
+    width, height = page
+    for name, (short, long) in _PORTRAIT.items():
+        if (width, height) == (short, long):
+            return f"{name} portrait"
+        if (width, height) == (long, short):
+            return f"{name} landscape"
+    return f"{width:g} x {height:g} mm"
+
+
+def film_edge(page: tuple[float, float], pouch: str) -> Millimetres[float]:
+    """Return how much film a pouch leaves around a page lying in its middle [mm], at its least."""
+    film, card = sorted(POUCHES[pouch]), sorted(page)
+    return min(f - c for f, c in zip(film, card, strict=True)) / 2.0

@@ -79,5 +79,16 @@ def moved(item: Item, *, x: Millimetres[float], y: Millimetres[float]) -> Item:
     match item:
         case Rule():
             return replace(item, x1=item.x1 + x, x2=item.x2 + x, y1=item.y1 + y, y2=item.y2 + y)
-        case Text() | Panel() | Plot() | Drawing():
+        case Text():
+            # Most of what is moved is text, and this is four times as quick as `replace`.
+            return Text(
+                x=item.x + x,
+                y=item.y + y,
+                text=item.text,
+                size=item.size,
+                face=item.face,
+                align=item.align,
+                paper=item.paper,
+            )
+        case Panel() | Plot() | Drawing():
             return replace(item, x=item.x + x, y=item.y + y)

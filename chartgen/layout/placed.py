@@ -97,11 +97,43 @@ Item = Text | Rule | Panel | Plot | Drawing
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page:
-    """One side of a card."""
+    """One side of a card, or of a sheet with cards mounted on it."""
 
     width: Millimetres[float]
     height: Millimetres[float]
     items: tuple[Item, ...]
+    mounted: tuple["Mounted", ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mounted:
+    """A page standing on a larger one.
+
+    `turn` is in degrees, clockwise, by quarters; `x` and `y` are the top left corner of where
+    the page stands when it has been turned.
+    """
+
+    x: Millimetres[float]
+    y: Millimetres[float]
+    turn: int
+    page: Page
+
+    @property
+    def footprint(self) -> tuple[Millimetres[float], Millimetres[float]]:
+        """Width and height of where the page stands."""
+        width, height = self.page.width, self.page.height
+        return (height, width) if self.turn % 180 else (width, height)
+
+    @property
+    def axes(self) -> tuple[float, float, float, float, float, float]:
+        """a, b, c, d, e, f: a point (u, v) of the page lies at (a u + c v + e, b u + d v + f)."""
+        width, height = self.footprint
+        return {
+            0: (1.0, 0.0, 0.0, 1.0, self.x, self.y),
+            90: (0.0, 1.0, -1.0, 0.0, self.x + width, self.y),
+            180: (-1.0, 0.0, 0.0, -1.0, self.x + width, self.y + height),
+            270: (0.0, -1.0, 1.0, 0.0, self.x, self.y + height),
+        }[self.turn % 360]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

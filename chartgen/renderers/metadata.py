@@ -21,9 +21,7 @@ _PACKET = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
  xmlns:pdf="http://ns.adobe.com/pdf/1.3/"
  xmlns:xmp="http://ns.adobe.com/xap/1.0/"
  xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/">
-<pdfaid:part>3</pdfaid:part>
-<pdfaid:conformance>B</pdfaid:conformance>
-<dc:format>application/pdf</dc:format>
+{claim}<dc:format>application/pdf</dc:format>
 <dc:title><rdf:Alt><rdf:li xml:lang="x-default">{title}</rdf:li></rdf:Alt></dc:title>
 <dc:creator><rdf:Seq><rdf:li>{maker}</rdf:li></rdf:Seq></dc:creator>
 <dc:description><rdf:Alt><rdf:li xml:lang="x-default">{subject}</rdf:li></rdf:Alt></dc:description>
@@ -37,9 +35,12 @@ _PACKET = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
 </rdf:RDF>
 </x:xmpmeta>
 <?xpacket end="r"?>"""
+_CLAIM = """<pdfaid:part>3</pdfaid:part>
+<pdfaid:conformance>B</pdfaid:conformance>
+"""
 
 
-def describe_file(canvas: Canvas, document: Document) -> None:
+def describe_file(canvas: Canvas, document: Document, *, is_archive: bool) -> None:
     """Set what viewers show of a file, and how they are to print it."""
     canvas.setTitle(document.title)
     canvas.setSubject(document.subject)
@@ -49,7 +50,7 @@ def describe_file(canvas: Canvas, document: Document) -> None:
     canvas.setProducer(_MAKER)
     canvas.setViewerPreference("PrintScaling", "None")
     canvas.setViewerPreference("DisplayDocTitle", "true")
-    canvas.setCatalogEntry("Metadata", _Packet(document))
+    canvas.setCatalogEntry("Metadata", _Packet(document, is_archive=is_archive))
 
 
 class _Packet(PDFObject):  # type: ignore[misc]
@@ -57,8 +58,8 @@ class _Packet(PDFObject):  # type: ignore[misc]
 
     __RefOnly__ = 1
 
-    def __init__(self, document: Document) -> None:
-        self.content = _packet(document)
+    def __init__(self, document: Document, *, is_archive: bool) -> None:
+        self.content = _packet(document, is_archive=is_archive)
 
     def format(self, _document: object) -> bytes:
         """Return the stream: reportlab asks every object for its bytes in this way."""
@@ -66,13 +67,14 @@ class _Packet(PDFObject):  # type: ignore[misc]
         return b"%s\nstream\n%s\nendstream\n" % (head, self.content)
 
 
-def _packet(document: Document) -> bytes:
+def _packet(document: Document, *, is_archive: bool) -> bytes:
     return _PACKET.format(
         title=_escaped(document.title),
         subject=_escaped(document.subject),
         keywords=_escaped(document.keywords),
         language=_escaped(document.language),
         maker=_MAKER,
+        claim=_CLAIM if is_archive else "",
         made=_MADE,
     ).encode()
 

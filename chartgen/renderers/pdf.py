@@ -5,7 +5,7 @@ attachments and its structure have a file each beside this one.
 """
 
 import io
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from itertools import zip_longest
 
 from reportlab import rl_config
@@ -19,6 +19,7 @@ from chartgen.layout.placed import (
     Drawing,
     Face,
     Item,
+    Mounted,
     Page,
     Panel,
     Plot,
@@ -29,9 +30,11 @@ from chartgen.layout.primitives import Blocks, Disc, Ring, Shape, Stroke
 from chartgen.renderers.attachments import attach
 from chartgen.renderers.compact_file import write_compactly
 from chartgen.renderers.fonts import font_name, measure, runs
+from chartgen.renderers.long_run import Signs, pack_last_page
 from chartgen.renderers.metadata import describe_file
 from chartgen.renderers.output_intent import add_output_intent
 from chartgen.renderers.structure import Structure
+from chartgen.wording.sheet import Flip
 
 _INK = Color(0, 0, 0)
 _PAPER = Color(1, 1, 1)
@@ -47,50 +50,113 @@ _COLOURS = {
 
 def render_pdf(document: Document) -> bytes:
     """Return the document as a PDF 1.7 file, all fonts embedded, print scaling off."""
+    duplex = None
+    if len(document.pages) > 1:
+        duplex = _like_a_book(document.pages[0])
+    return _rendered(document, document.pages, duplex, is_archive=True)
+
+
+def render_pages(title: str, subject: str, pages: Iterable[Page], duplex: Flip | None) -> bytes:
+    """Return pages as a PDF file; they may be made while it is written, one at a time.
+
+    It carries nothing, and makes no claim to be an archive: its rules are not gone through.
+    """
+    return _rendered(
+        Document(title=title, subject=subject, pages=()), pages, duplex, is_archive=False
+    )
+
+
+def _rendered(
+    about: Document, pages: Iterable[Page], duplex: Flip | None, *, is_archive: bool
+) -> bytes:
     rl_config.useA85 = 0  # plain binary streams: a fifth smaller, and no time spent on it
     buffer = io.BytesIO()
-    first = document.pages[0]
     canvas = Canvas(
         buffer,
-        pagesize=(first.width / POINT, first.height / POINT),
         invariant=1,
         pdfVersion=(1, 7),
         initialFontName=font_name(Face.REGULAR),
         pageCompression=1,
-        lang=document.language,
+        lang=about.language,
     )
-    describe_file(canvas, document)
-    if len(document.pages) > 1:
-        canvas.setViewerPreference("Duplex", "DuplexFlipShortEdge")
+    describe_file(canvas, about, is_archive=is_archive)
+    if duplex is not None:
+        canvas.setViewerPreference("Duplex", f"DuplexFlip{duplex.value.title()}Edge")
+    signs = Signs(canvas, _draw_drawing)
     add_output_intent(canvas)
-    attach(canvas, document.attachments)
+    attach(canvas, about.attachments)
     structure = Structure(canvas)
-    for number, page in enumerate(document.pages):
-        for entry, heading in enumerate(document.outline):
+    for number, page in enumerate(pages):
+        for entry, heading in enumerate(about.outline):
             if heading.page == number:
                 canvas.bookmarkPage(f"heading {entry}")
                 canvas.addOutlineEntry(heading.title, f"heading {entry}", level=heading.level)
-        _draw_page(canvas, page, structure)
+        _draw_page(canvas, page, signs, structure)
     structure.write()
     write_compactly(canvas)
     canvas.save()
     return buffer.getvalue()
 
 
-def _draw_page(canvas: Canvas, page: Page, structure: Structure) -> None:
+def _like_a_book(page: Page) -> Flip:
+    """Return the edge about which a page turns over like that of a book: its upright one."""
+    return Flip.SHORT if page.width > page.height else Flip.LONG
+
+
+def _draw_page(canvas: Canvas, page: Page, signs: Signs, structure: Structure) -> None:
+    for mounted in page.mounted:
+        for item in mounted.page.items:
+            if isinstance(item, Drawing):
+                signs.describe(item)
     width, height = page.width / POINT, page.height / POINT
     canvas.setPageSize((width, height))
     canvas.setTrimBox((0, 0, width, height))
+    # Nothing is printed up to the edge, so nothing has to bleed over it.
+    canvas.setBleedBox((0, 0, width, height))
     structure.begin_page(page.height)
+    for mounted in page.mounted:
+        _draw_mounted(canvas, mounted, page.height, signs, structure)
     # The page is described from its top left corner in mm, y down.
-    for item, following in zip_longest(page.items, page.items[1:]):
+    for item, end in _with_ends(page):
         structure.lead_to(item)
-        # Read aloud, the words of two lines are kept apart by a space and by nothing else.
-        runs_on = bool(item.tags) and following is not None and following.tags == item.tags
-        _draw(canvas, item, page.height, " " if runs_on else "")
-    structure.end_page()
+        _draw(canvas, item, page.height, end)
+    structure.end_stretch()
     canvas.showPage()
     structure.close_page()
+    if page.mounted:
+        pack_last_page(canvas)
+
+
+def _with_ends(page: Page) -> Iterable[tuple[Item, str]]:
+    """Return each item with what ends it: a space where its part goes on in the next.
+
+    Read aloud, the words of two lines are kept apart by that and by nothing else.
+    """
+    for item, following in zip_longest(page.items, page.items[1:]):
+        runs_on = bool(item.tags) and following is not None and following.tags == item.tags
+        yield item, " " if runs_on else ""
+
+
+def _draw_mounted(
+    canvas: Canvas, mounted: Mounted, sheet_height: float, signs: Signs, structure: Structure
+) -> None:
+    """Draw a page on the sheet it stands on, turned with everything on it."""
+    a, b, c, d, e, f = mounted.axes
+    height = mounted.page.height
+    canvas.saveState()
+    # Both pages are described y down and drawn y up: v becomes height - V, y sheet - Y.
+    canvas.transform(
+        a, -b, -c, d, (e + c * height) / POINT, (sheet_height - f - d * height) / POINT
+    )
+    for item, end in _with_ends(mounted.page):
+        structure.lead_to(item, mounted.axes)
+        if isinstance(item, Drawing):
+            signs.place(item, height)
+        else:
+            _draw(canvas, item, height, end)
+    # The next card on the sheet is another, though it may begin with the same words.
+    structure.end_stretch()
+    canvas.restoreState()
 
 
 def _draw(canvas: Canvas, item: Item, page_height: float, end: str) -> None:

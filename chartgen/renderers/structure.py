@@ -19,6 +19,9 @@ from chartgen.renderers.compact_file import Written
 from chartgen.renderers.fonts import measure
 
 Box = tuple[float, float, float, float]
+Axes = tuple[float, float, float, float, float, float]
+UPRIGHT: Axes = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
+"""Of a page that stands on no other: x and y of a card are those of the sheet."""
 
 
 @dataclass(slots=True)
@@ -59,7 +62,7 @@ class Structure:
         self._owners = []
         self._of_this_page = []
 
-    def lead_to(self, item: Item) -> None:
+    def lead_to(self, item: Item, axes: Axes = UPRIGHT) -> None:
         """Mark what is drawn from here on as content of what the item is part of."""
         if item.tags != self._path:
             if self._path is not None:
@@ -77,13 +80,14 @@ class Structure:
                 self._emit(f"/{leaf.tag.role.value} <</MCID {number}>> BDC")
         if item.tags and item.tags[-1].role is Role.FIGURE:
             leaf = self._open[-1]
-            leaf.box = _joined(leaf.box, _box_of(item, self._page_height))
+            leaf.box = _joined(leaf.box, _box_of(item, self._page_height, axes))
 
-    def end_page(self) -> None:
-        """End the last stretch of a page."""
+    def end_stretch(self) -> None:
+        """End the last stretch of a card; what follows is part of nothing before it."""
         if self._path is not None:
             self._emit("EMC")
         self._path = None
+        self._open = []
 
     def close_page(self) -> None:
         """Tie the page just shown to its elements."""
@@ -188,7 +192,7 @@ def _joined(box: Box | None, other: Box) -> Box:
     )
 
 
-def _box_of(item: Item, page_height: Millimetres[float]) -> Box:
+def _box_of(item: Item, page_height: Millimetres[float], axes: Axes) -> Box:
     """Return left, bottom, right and top of an item [pt], from the page's lower left corner."""
     match item:
         case Rule():
@@ -202,7 +206,13 @@ def _box_of(item: Item, page_height: Millimetres[float]) -> Box:
             share = {Align.LEFT: 0.0, Align.RIGHT: 1.0, Align.CENTRE: 0.5}[item.align]
             left = item.x - share * width
             xs, ys = (left, left + width), (item.y - item.size * POINT, item.y)
-    return _points(xs, ys, page_height)
+    a, b, c, d, e, f = axes
+    corners = [(x, y) for x in xs for y in ys]
+    return _points(
+        [a * x + c * y + e for x, y in corners],
+        [b * x + d * y + f for x, y in corners],
+        page_height,
+    )
 
 
 def _points(xs: Sequence[float], ys: Sequence[float], page_height: float) -> Box:

@@ -97,3 +97,19 @@ def outside(
         return found
 
     return of
+
+
+@pytest.fixture(scope="session")
+def card_of_layout() -> Callable[[str], tuple[PrintedCard, Document]]:
+    """Return a function: the name of a layout -> a card of the built-in shop, and its pages."""
+    shop = pipeline.describe(None, pipeline.EXAMPLE_NAME)
+    found: dict[str, tuple[PrintedCard, Document]] = {}
+
+    def of(name: str) -> tuple[PrintedCard, Document]:
+        if name not in found:
+            one = replace(shop, request=replace(shop.request, layouts=(name,)))
+            card = pipeline.printed_cards(one)[0]
+            found[name] = card, pipeline.lay_out([card])[0].document
+        return found[name]
+
+    return of

@@ -21,6 +21,23 @@ _LENGTHS = ((100.0, 10.0, "100 mm"), (50.0, 10.0, "50 mm"))
 _INCHES = 4
 
 
+def ticked(
+    *, length: Millimetres[float], step: Millimetres[float], inches: int, y: Millimetres[float]
+) -> tuple[Rule, ...]:
+    """Return a rule from x = 0 at `y`, ticked in steps above and in inches below."""
+    return (
+        Rule(x1=0.0, y1=y, x2=length, y2=y, weight=0.6),
+        *(
+            Rule(x1=tick * step, y1=y - 2.2, x2=tick * step, y2=y, weight=0.6)
+            for tick in range(round(length / step) + 1)
+        ),
+        *(
+            Rule(x1=inch * 25.4, y1=y, x2=inch * 25.4, y2=y + 1.6, weight=0.6)
+            for inch in range(inches + 1)
+        ),
+    )
+
+
 def check_rule(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the rule with its words to the left, the square with its words to the right."""
     square = code_square(card.check_code)
@@ -55,15 +72,8 @@ def _rule(setting: Setting) -> tuple[list[Item], Millimetres[float]]:
     length, step, label = next(entry for entry in _LENGTHS if entry[0] <= setting.width)
     size = setting.foot
     y = 3.0
-    items: list[Item] = [Rule(x1=0.0, y1=y, x2=length, y2=y, weight=0.6)]
-    for tick in range(round(length / step) + 1):
-        x = tick * step
-        items.append(Rule(x1=x, y1=y - 2.2, x2=x, y2=y, weight=0.6))
     inches = min(_INCHES, int(setting.width / 25.4))
-    items += [
-        Rule(x1=inch * 25.4, y1=y, x2=inch * 25.4, y2=y + 1.6, weight=0.6)
-        for inch in range(inches + 1)
-    ]
+    items: list[Item] = list(ticked(length=length, step=step, inches=inches, y=y))
     words = f"{label} above, {inches} in below: if this rule is not true, print again at 100 %"
     x = max(length, inches * 25.4) + 3.0
     if x + setting.measure(words, Face.REGULAR, size) <= setting.width:

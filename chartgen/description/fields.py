@@ -142,6 +142,23 @@ class Number:
         return float(value)
 
 
+class Ratio(Number):
+    """A plain number within bounds."""
+
+    def __init__(self, *, bounds: Bounds) -> None:
+        self.bounds = bounds
+
+    def __call__(self, value: object, place: Place) -> float:
+        """Return the number."""
+        number = super().__call__(value, place)
+        least, most = self.bounds
+        if not least <= number <= most:
+            raise ComplaintError(
+                f"is out of bounds ({least:g} to {most:g}).", "Check the number."
+            )
+        return number
+
+
 class Count:
     """A whole number within bounds."""
 
@@ -179,6 +196,17 @@ class OneOf(Generic[Member]):
         return self.members(chosen(value, [str(member.value) for member in self.members]))
 
 
+class ChosenFrom:
+    """One of some words."""
+
+    def __init__(self, choices: Sequence[str]) -> None:
+        self.choices = choices
+
+    def __call__(self, value: object, _place: Place) -> str:
+        """Return the word."""
+        return chosen(value, self.choices)
+
+
 class NameIn:
     """A name that `Known` has under the attribute `shelf`; a short shelf is `listed` in full."""
 
@@ -197,10 +225,15 @@ class NameIn:
 
 
 class LayoutName(NameIn):
-    """A layout that a shop may ask for; that of a change card is told apart kindly."""
+    """A layout that a shop may ask for; that of a change card is told apart kindly.
+
+    A name that ends in ".toml" is the path of the owner's own file, read by the caller.
+    """
 
     def __call__(self, value: object, place: Place) -> str:
         """Return the name."""
+        if isinstance(value, str) and value.endswith(".toml") and value.isprintable():
+            return value
         if value in place.known.change_layouts:
             raise ComplaintError(
                 f"{value!r} is the card of a change from one shop file to another.",

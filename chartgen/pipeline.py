@@ -7,9 +7,15 @@ from typing import TYPE_CHECKING
 from chartgen.card_kinds import CardsOf
 from chartgen.description.known import Known
 from chartgen.description.shop_file import example_text, read_shop
-from chartgen.errors import DoesNotFitError, RequestError
+from chartgen.errors import DoesNotFitError, RequestError, TooSmallError
+from chartgen.layout.capacity import layouts_that_hold
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import change_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    change_layout_names,
+    layout_called,
+    layout_names,
+)
+from chartgen.layout.own_layouts import is_path
 from chartgen.layout.placed import Document
 from chartgen.limits.run import windows
 from chartgen.model.shop import Shop
@@ -22,6 +28,8 @@ from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from chartgen.wording.printed_change import PrintedChange
 
 EXAMPLE_NAME = "built-in example shop"
@@ -85,7 +93,7 @@ def with_layouts(shop: Shop, names: Sequence[str]) -> Shop:
         If there is no such layout.
     """
     for name in names:
-        if name not in layout_names():
+        if name not in layout_names() and not is_path(name):
             raise RequestError(f"layout {name!r} is unknown.{nearest_name(name, layout_names())}")
     chosen = tuple(dict.fromkeys(names)) or shop.request.layouts
     return replace(shop, request=replace(shop.request, layouts=chosen))
@@ -125,25 +133,31 @@ def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:
     """
     (material,) = (load_material(k) for k in with_materials(shop, [key]).request.materials)
     found = windows(shop, materials=[material], diameters=shop.request.diameters)
-    charts = [name for name in shop.request.layouts if load_layout(name).card == "lathe-chart"]
+    own = shop.request.own_layouts
+    charts = [n for n in shop.request.layouts if layout_called(n, own).card == "lathe-chart"]
     return lathe_card(shop, found, material, charts[0] if charts else "lathe-chart-a5")
 
 
-def lay_out(cards: Sequence[AnyCard]) -> list[FinishedCard]:
+def lay_out(
+    cards: Sequence[AnyCard], own_layouts: Sequence[tuple[str, str]] = ()
+) -> list[FinishedCard]:
     """Return the cards placed on their pages.
 
     Raises
     ------
     DoesNotFitError
-        If any does not fit at its reading distance; every different reason is told, once.
+        If any does not fit at its reading distance; every different reason is told, once,
+        with the layouts of the same kind that would hold the card.
     """
     finished, reasons = [], dict[str, None]()
     for card in cards:
+        layout = layout_called(card.layout, own_layouts)
         try:
-            document = compose(card, load_layout(card.layout), measure)
+            document = compose(card, layout, measure)
             finished.append(FinishedCard(f"{card.file_stem}.pdf", document))
-        except DoesNotFitError as error:
-            reasons[str(error)] = None
+        except TooSmallError as error:
+            larger = layouts_that_hold(card, layout, measure)
+            reasons[str(TooSmallError(error.problem, larger=larger))] = None
     if reasons:
         raise DoesNotFitError("\n".join(reasons))
     return finished
@@ -152,3 +166,16 @@ def lay_out(cards: Sequence[AnyCard]) -> list[FinishedCard]:
 def render(card: FinishedCard) -> bytes:
     """Return a card's PDF."""
     return render_pdf(card.document)
+
+
+def picture_maker() -> "Callable[[bytes], list[bytes]]":
+    """Return what makes pictures of a PDF's pages, for the screen.
+
+    Raises
+    ------
+    RequestError
+        If the library for it is not installed; the message says how to install it.
+    """
+    from chartgen.renderers.png import picture_maker as maker
+
+    return maker()

@@ -14,6 +14,7 @@ from chartgen.cli.options import (
     print_json,
     read_shop_at,
     shop_argument,
+    with_own_layouts,
 )
 
 if TYPE_CHECKING:
@@ -35,23 +36,41 @@ _LONG_WORK = 1.0
     help="Folder for the PDF files; made if it is missing.",
 )
 @click.option("--material", "materials", multiple=True, help="Only this material; may repeat.")
-@click.option("--layout", "layouts", multiple=True, help="Only this layout; may repeat.")
+@click.option(
+    "--layout",
+    "layouts",
+    multiple=True,
+    help="Only this layout, by its name or the path of your own file; may repeat.",
+)
+@click.option("--png", is_flag=True, help="Also a picture of each page, for the screen.")
 def make(
-    shop: Path | None, out: Path, materials: tuple[str, ...], layouts: tuple[str, ...]
+    shop: Path | None,
+    out: Path,
+    materials: tuple[str, ...],
+    layouts: tuple[str, ...],
+    *,
+    png: bool,
 ) -> None:
     """Write the cards of a shop as PDF files."""
     from chartgen import pipeline
     from chartgen.wording.doubts import doubts
 
     described = pipeline.with_materials(read_shop_at(shop), materials)
-    described = pipeline.with_layouts(described, layouts)
+    described = with_own_layouts(pipeline.with_layouts(described, layouts))
     for doubt in doubts(described):
         click.echo(doubt, err=True)
-    cards = pipeline.lay_out(pipeline.printed_cards(described))
+    cards = pipeline.lay_out(pipeline.printed_cards(described), described.request.own_layouts)
+    pictures_of = pipeline.picture_maker() if png else None
     for card in _with_progress(cards):
         path = out / card.file_name
-        write_whole(path, pipeline.render(card))
+        content = pipeline.render(card)
+        pictures = pictures_of(content) if pictures_of else []
+        write_whole(path, content)
         click.echo(str(path))
+        for number, picture in enumerate(pictures, 1):
+            page = path.with_name(f"{path.stem}-{number}.png")
+            write_whole(page, picture)
+            click.echo(str(page))
 
 
 @click.command()

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from chartgen.cli.files import read_bytes, write_whole
-from chartgen.cli.options import json_option, print_json
+from chartgen.cli.options import json_option, print_json, with_own_layouts
 from chartgen.errors import ChartgenError
 
 if TYPE_CHECKING:
@@ -58,7 +58,7 @@ def _read(path: Path) -> "Shop":
         # A reader of text would only tell of a byte it cannot read.
         mend = "give the shop file that its cards were printed from"
         raise ChartgenError(f"{path}: is a PDF and no shop file; {mend}.")
-    return pipeline.describe(content, str(path))
+    return with_own_layouts(pipeline.describe(content, str(path)), folder=path.parent)
 
 
 def _read_both(before: Path, after: Path) -> tuple["Shop", "Shop"]:

@@ -140,9 +140,7 @@ def _table_at(path: KeyPath, form: Form) -> type[Table] | None:
     return table
 
 
-def _tables(
-    table: type[Table], path: KeyPath, form: Form
-) -> Iterator[tuple[str, type[Table]]]:
+def _tables(table: type[Table], path: KeyPath, form: Form) -> Iterator[tuple[str, type[Table]]]:
     for name, key in table.keys.items():
         inner = table_read_by(key.read)
         if inner is not None:

@@ -153,9 +153,7 @@ class Ratio(Number):
         number = super().__call__(value, place)
         least, most = self.bounds
         if not least <= number <= most:
-            raise ComplaintError(
-                f"is out of bounds ({least:g} to {most:g}).", "Check the number."
-            )
+            raise ComplaintError(f"is out of bounds ({least:g} to {most:g}).", "Check the number.")
         return number
 
 

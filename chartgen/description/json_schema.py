@@ -68,10 +68,9 @@ def _of_value(read: object) -> dict[str, Any]:
     match read:
         case ChosenFrom():
             return {"enum": list(read.choices)}
-        case Ratio():
-            return {"type": "number", "minimum": read.bounds[0], "maximum": read.bounds[1]}
-        case Count():
-            return {"type": "integer", "minimum": read.bounds[0], "maximum": read.bounds[1]}
+        case Ratio() | Count():
+            kind = "integer" if isinstance(read, Count) else "number"
+            return {"type": kind, "minimum": read.bounds[0], "maximum": read.bounds[1]}
         case OneOf():
             return {"enum": [member.value for member in read.members]}
         case InUnit():

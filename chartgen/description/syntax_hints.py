@@ -9,8 +9,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from chartgen.description.fields import Count, DateText, InUnit, Number, OneOf, YesNo
-from chartgen.description.problems import KeyPath
 from chartgen.description.forms import SHOP_FORM, Form
+from chartgen.description.problems import KeyPath
 from chartgen.description.tables import Key, ListOf, Table, table_read_by
 
 _KEY = re.compile(r"\s*(?P<name>[\w-]+)\s*=(?P<value>.*)")
@@ -50,7 +50,9 @@ def value_mend(text: str, line: int, mend: str, form: Form) -> str:
         return mend
     in_table = [one for one in alike if [p for p in one[0][:-1] if isinstance(p, str)] == heading]
     path, key = (in_table or alike)[0]
-    return _mend_for(path, key.read, value) or mend.replace(SHOP_FORM.line, _example(path, key.read, form))
+    return _mend_for(path, key.read, value) or mend.replace(
+        SHOP_FORM.line, _example(path, key.read, form)
+    )
 
 
 def _mend_for(path: KeyPath, read: object, value: str) -> str | None:

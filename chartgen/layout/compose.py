@@ -5,7 +5,7 @@ A heading stands across all columns, on every page that a side runs on to.
 
 from dataclasses import replace
 
-from chartgen.errors import DoesNotFitError
+from chartgen.errors import TooSmallError
 from chartgen.layout.blocks import ACROSS, ANCHORED, BLOCKS
 from chartgen.layout.blocks.table import row_height
 from chartgen.layout.layout_file import Layout, Side
@@ -24,22 +24,27 @@ def compose(card: AnyCard, layout: Layout, measure: Measure) -> Document:
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If the content does not fit at the reading distance; the message says how many rows
         or columns to drop. Nothing is ever made smaller.
     """
     return Document(
         title=f"{layout.title}: {card.chart.title}, {card.lathe}",
         subject=f"{card.identity} · check {card.check_code}",
-        pages=tuple(page for side in layout.sides for page in _pages(card, layout, side, measure)),
+        pages=tuple(
+            replace(page, side=number)
+            for number, side in enumerate(layout.sides)
+            for page in _pages(card, layout, side, measure)
+        ),
     )
 
 
 def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[Page]:
     """Return a side; running text that does not fit on it runs on to further ones like it."""
     width, height = layout.page
-    full = width - 2.0 * side.margin
-    wide = setting_for(distance=side.reading_distance, width=full, measure=measure)
+    wide = setting_for(
+        distance=side.reading_distance, width=width - 2.0 * side.margin, measure=measure
+    )
     anchored: list[Item] = []
     bottom = height - side.margin
     for name in reversed([b for b in side.blocks if b in ANCHORED]):
@@ -54,7 +59,7 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
             across += [moved(item, x=side.margin, y=top) for item in piece.items]
             top += piece.height
 
-    column = (full - _GUTTER * (side.columns - 1)) / side.columns
+    column = column_width(layout, side)
     room = bottom - top
     narrow = setting_for(distance=side.reading_distance, width=column, measure=measure, height=room)
     pieces: list[Piece] = []
@@ -62,9 +67,9 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
         left = room - sum(piece.height for piece in pieces)
         pieces += BLOCKS[name](card, layout, replace(narrow, height=left))
     if room < 0.0:
-        raise DoesNotFitError(
+        raise TooSmallError(
             f"layout {layout.name}: what stands at the foot of a side is {-room:.0f} mm higher "
-            "than the side; use a larger layout"
+            "than the side; "
         )
     chart = card.chart
     if isinstance(chart, PrintedChart | PrintedTable) and {"table", "plain-table"} & set(
@@ -84,6 +89,12 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
         )
         for first in range(0, len(stacks), side.columns)
     ]
+
+
+def column_width(layout: Layout, side: Side) -> Millimetres[float]:
+    """Return the width of one of the columns of a side [mm]."""
+    full = layout.page[0] - 2.0 * side.margin
+    return (full - _GUTTER * (side.columns - 1)) / side.columns
 
 
 def _placed(
@@ -111,10 +122,10 @@ def _refuse_too_many_rows(
     pitch = row_height(layout, setting)
     drop = int(-(-over // pitch))
     rows = len(chart.rows)
-    raise DoesNotFitError(
+    raise TooSmallError(
         f"layout {layout.name} holds {max(rows - drop, 0)} of the {rows} rows of "
-        f"'{chart.title}' at its reading distance: {_what_to_drop(layout, drop)}use a larger "
-        "layout"
+        f"'{chart.title}' at its reading distance: {_what_to_drop(layout, drop)}",
+        rows=max(rows - drop, 0),
     )
 
 
@@ -136,9 +147,9 @@ def _columns(pieces: list[Piece], room: Millimetres[float], layout: Layout) -> l
         if piece.keep_with_next and index + 1 < len(pieces):
             needed += pieces[index + 1].height
         if piece.height > room + 1e-6:
-            raise DoesNotFitError(
+            raise TooSmallError(
                 f"layout {layout.name}: a part of its running text is {piece.height:.0f} mm high "
-                f"and the side has {room:.0f} mm; use a larger layout"
+                f"and the side has {room:.0f} mm; "
             )
         if used + needed > room + 1e-6:
             stacks.append(list(piece.continued))

@@ -116,9 +116,7 @@ def parse_layout(text: str, *, file: str, name: str) -> Layout:
 
         raw = parsed(text, file=file, form=LAYOUT_FORM)
     problems, whole = Problems(), dict[KeyPath, Any]()
-    table = read_at(
-        Place((), _NOTHING_KNOWN, problems, whole), TableOf(LayoutTable), raw
-    )
+    table = read_at(Place((), _NOTHING_KNOWN, problems, whole), TableOf(LayoutTable), raw)
     if table is not None:
         problems.found += problems_between_keys(table)
     if table is None or problems.found:

@@ -43,17 +43,14 @@ _BODIES = ("table", "plain-table", "figure", "nomogram", *_OF_A_CHANGE)
 _ON_EVERY_CARD = (
     "heading",
     "cautions",
-    "legend-sentences",
     "assumptions",
     "check-rule",
     "deference",
 )
-BLOCKS = (*_BODIES, "notes", "legend", *_ON_EVERY_CARD, "foot", "identity")
+BLOCKS = (*_BODIES, "notes", "legend", "legend-sentences", *_ON_EVERY_CARD, "foot", "identity")
 CELL_PARTS = ("speed", "feed", "pace", "sign")
 _IN_EVERY_CELL = ("speed", "feed", "sign")
-_NEARER = (
-    "Choose from arm's length to a wall sheet's distance; the height of every letter follows from it."
-)
+_NEARER = "Choose from the length of an arm to the distance of a wall."
 
 
 class SideTable(Table):
@@ -117,7 +114,10 @@ def _problems_of_blocks(table: LayoutTable) -> Iterator[Problem]:
     body = BODY_OF[table.card]
     allowed = _OF_A_CHANGE if table.card == "change-card" else (body,)
     blocks = [block for side in table.side for block in side.blocks]
-    for block in _missing((body, *_ON_EVERY_CARD), blocks):
+    wanted: tuple[str, ...] = (body, *_ON_EVERY_CARD)
+    if {"table", "plain-table", "legend"} & set(blocks):
+        wanted = (*wanted, "legend-sentences")
+    for block in _missing(wanted, blocks):
         yield Problem(
             ("side",), f"no side has the block {block!r}.", "Every such card needs it; add it."
         )

@@ -88,11 +88,12 @@ Item = Text | Rule | Panel | Plot | Drawing
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page:
-    """One side of a card."""
+    """A page of a card; `side` is which side of its layout it is, from 0."""
 
     width: Millimetres[float]
     height: Millimetres[float]
     items: tuple[Item, ...]
+    side: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from chartgen.errors import DoesNotFitError
-from chartgen.layout.axes import Frame, labelled
+from chartgen.errors import TooSmallError
+from chartgen.layout.axes import BETWEEN_PANELS, Frame, labelled
 from chartgen.layout.label_places import Places, anywhere, beside_line, beside_point, dense, leader
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
@@ -15,7 +15,6 @@ from chartgen.wording.card import AnyCard
 from chartgen.wording.figure import PrintedCurve, PrintedCurves, PrintedPanel
 
 _GAP: Millimetres[float] = 1.2
-_BETWEEN: Millimetres[float] = 3.5
 _HALO: Millimetres[float] = 0.45
 _LEAST_HEIGHT: Millimetres[float] = 40.0
 _DOT: Millimetres[float] = 0.9
@@ -26,7 +25,7 @@ def figure(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If the room is too low for a figure, or a label finds no place in it.
     """
     body = card.chart
@@ -40,13 +39,13 @@ def figure_piece(body: PrintedCurves, layout: Layout, setting: Setting) -> Piece
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If that is too low for a figure, or a label finds no place in it.
     """
     if setting.height < _LEAST_HEIGHT:
-        raise DoesNotFitError(
+        raise TooSmallError(
             f"layout {layout.name}: {setting.height:.0f} mm are left for the curves of "
-            f"'{body.title}' and they need {_LEAST_HEIGHT:.0f}; use a larger layout"
+            f"'{body.title}' and they need {_LEAST_HEIGHT:.0f}; "
         )
     frames = _frames(body, setting)
     items: list[Item] = []
@@ -76,13 +75,13 @@ def _frames(body: PrintedCurves, setting: Setting) -> list[Frame]:
         for number, panel in enumerate(body.panels)
     ]
     # Half of the last number under a panel may hang over its right end.
-    free = setting.width - sum(labels) - _BETWEEN * len(labels)
+    free = setting.width - sum(labels) - BETWEEN_PANELS * len(labels)
     width = free / len(labels)
     frames, x = [], 0.0
     for panel, label in zip(body.panels, labels, strict=True):
         x += label
         frames.append(Frame(x=x, y=top, width=width, height=bottom - top, panel=panel))
-        x += width + _BETWEEN
+        x += width + BETWEEN_PANELS
     return frames
 
 
@@ -274,9 +273,8 @@ class _Labels:
 
     def _set_or_refuse(self, text: str, spot: tuple[float, float] | None, face: Face) -> list[Item]:
         if spot is None:
-            raise DoesNotFitError(
+            raise TooSmallError(
                 f"the curves leave no place for the label {text!r} at the reading distance; "
-                "use a larger layout"
             )
         return self._set(text, spot, face, self.setting.words)
 

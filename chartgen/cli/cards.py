@@ -68,7 +68,7 @@ def make(
         write_whole(path, content)
         click.echo(str(path))
         for number, picture in enumerate(pictures, 1):
-            page = path.with_name(f"{path.stem}-{number}.png")
+            page = path.with_name(f"{path.stem}-page-{number}.png")
             write_whole(page, picture)
             click.echo(str(page))
 

@@ -1,12 +1,14 @@
 """A card and a layout -> pages: blocks from the top, anchored ones from the bottom.
 
-A heading stands across all columns, on every page that a side runs on to.
+A heading stands across all columns, on every page that a side runs on to, and so does the
+foot; the check rule and the deference stand on the last of them.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from chartgen.errors import TooSmallError
-from chartgen.layout.blocks import ACROSS, ANCHORED, BLOCKS
+from chartgen.layout.blocks import ACROSS, ANCHORED, BLOCKS, ON_EACH_PAGE
 from chartgen.layout.blocks.table import row_height
 from chartgen.layout.layout_file import Layout, Side
 from chartgen.layout.piece import Piece, Setting, moved, setting_for
@@ -17,6 +19,7 @@ from chartgen.wording.card import AnyCard
 from chartgen.wording.printed import PrintedChart, PrintedTable
 
 _GUTTER: Millimetres[float] = 6.0
+_SLIP = 1e-6
 
 
 def compose(card: AnyCard, layout: Layout, measure: Measure) -> Document:
@@ -45,12 +48,9 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
     wide = setting_for(
         distance=side.reading_distance, width=width - 2.0 * side.margin, measure=measure
     )
-    anchored: list[Item] = []
-    bottom = height - side.margin
-    for name in reversed([b for b in side.blocks if b in ANCHORED]):
-        for piece in reversed(BLOCKS[name](card, layout, wide)):
-            bottom -= piece.height
-            anchored += [moved(item, x=side.margin, y=bottom) for item in piece.items]
+    foot = _anchored(card, layout, side, wide, [b for b in side.blocks if b in ON_EACH_PAGE])
+    last = _anchored(card, layout, side, wide, [b for b in side.blocks if b in ANCHORED])
+    bottom = height - side.margin - last.height
 
     across: list[Item] = []
     top = side.margin
@@ -76,19 +76,34 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
         side.blocks
     ):
         _refuse_too_many_rows(chart, layout, narrow, pieces, room)
-    stacks = _columns(pieces, room, layout)
+    stacks = _columns(pieces, room, last.height - foot.height, side.columns, layout)
+    firsts = range(0, len(stacks), side.columns)
     return [
         Page(
             width=width,
             height=height,
             items=(
                 *across,
-                *anchored,
+                *(last if first == firsts[-1] else foot).items,
                 *_placed(stacks[first : first + side.columns], side, column, top),
             ),
         )
-        for first in range(0, len(stacks), side.columns)
+        for first in firsts
     ]
+
+
+def _anchored(
+    card: AnyCard, layout: Layout, side: Side, setting: Setting, names: Sequence[str]
+) -> Piece:
+    """Return blocks at the bottom of a page as one piece, its items in their places."""
+    items: list[Item] = []
+    top = 0.0
+    bottom = layout.page[1] - side.margin
+    for name in reversed(names):
+        for piece in reversed(BLOCKS[name](card, layout, setting)):
+            top += piece.height
+            items += [moved(item, x=side.margin, y=bottom - top) for item in piece.items]
+    return Piece(height=top, items=tuple(items))
 
 
 def column_width(layout: Layout, side: Side) -> Millimetres[float]:
@@ -138,22 +153,40 @@ def _what_to_drop(layout: Layout, rows: int) -> str:
     return f"drop {counted(rows, what)}, or "
 
 
-def _columns(pieces: list[Piece], room: Millimetres[float], layout: Layout) -> list[list[Piece]]:
-    """Fill as many columns as it takes; a title moves with the piece it announces."""
+def _columns(
+    pieces: list[Piece],
+    room: Millimetres[float],
+    more: Millimetres[float],
+    columns: int,
+    layout: Layout,
+) -> list[list[Piece]]:
+    """Fill as many columns as it takes; those of the pages before the last have `more` room."""
+    highest = max((piece.height for piece in pieces), default=0.0)
+    if highest > room + _SLIP:
+        raise TooSmallError(
+            f"layout {layout.name}: a part of its running text is {highest:.0f} mm high "
+            f"and the side has {room:.0f} mm; "
+        )
+    pages = 1
+    while len(stacks := _filled(pieces, room, more, columns * (pages - 1))) > columns * pages:
+        pages += 1
+    return stacks
+
+
+def _filled(
+    pieces: list[Piece], room: Millimetres[float], more: Millimetres[float], roomier: int
+) -> list[list[Piece]]:
+    """Fill columns, the first ones `roomier`; a title moves with the piece it announces."""
     stacks: list[list[Piece]] = [[]]
     used = 0.0
     for index, piece in enumerate(pieces):
         needed = piece.height
         if piece.keep_with_next and index + 1 < len(pieces):
             needed += pieces[index + 1].height
-        if piece.height > room + 1e-6:
-            raise TooSmallError(
-                f"layout {layout.name}: a part of its running text is {piece.height:.0f} mm high "
-                f"and the side has {room:.0f} mm; "
-            )
-        if used + needed > room + 1e-6:
+        if used + needed > room + _SLIP + (more if len(stacks) <= roomier else 0.0):
             stacks.append(list(piece.continued))
             used = sum(repeated.height for repeated in piece.continued)
         stacks[-1].append(piece)
         used += piece.height
-    return stacks
+    # A last page has to be there, for what stands on it alone.
+    return stacks + [[]] * (roomier + 1 - len(stacks))

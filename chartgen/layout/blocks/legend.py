@@ -9,8 +9,9 @@ from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import AnyCard
 from chartgen.wording.signs import LEGEND_LEAD
 
-_GAP = 4.0
-_SIGN_GAP = 1.2
+# Shares of the size of the words, and the least in mm.
+_GAP = (0.85, 4.0)
+_SIGN_GAP = (0.25, 1.2)
 
 
 def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
@@ -19,14 +20,15 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         return []
     size, measure = setting.words, setting.measure
     line = size * POINT * LEADING
+    gap, sign_gap = (max(share * size * POINT, least) for share, least in (_GAP, _SIGN_GAP))
     items: list[Item] = []
-    x = measure(LEGEND_LEAD, Face.REGULAR, size) + _GAP if LEGEND_LEAD else 0.0
+    x = measure(LEGEND_LEAD, Face.REGULAR, size) + gap if LEGEND_LEAD else 0.0
     row = 0
     if LEGEND_LEAD:
         items.append(Text(x=0.0, y=line * 0.8, text=LEGEND_LEAD, size=size))
     for entry in card.chart.legend:
         sign = measure(entry.sign, Face.BOLD, size)
-        width = sign + _SIGN_GAP
+        width = sign + sign_gap
         width += one_line(
             entry.short,
             width=setting.width - width,
@@ -38,8 +40,8 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
             x, row = 0.0, row + 1
         y = line * (row + 0.8)
         items.append(Text(x=x, y=y, text=entry.sign, size=size, face=Face.BOLD))
-        items.append(Text(x=x + sign + _SIGN_GAP, y=y, text=entry.short, size=size))
-        x += width + _GAP
+        items.append(Text(x=x + sign + sign_gap, y=y, text=entry.short, size=size))
+        x += width + gap
     return [Piece(height=line * (row + 1) + 0.4, items=tuple(items))]
 
 

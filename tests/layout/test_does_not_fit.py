@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import Layout, layout_names, load_layout, parse_layout
+from chartgen.layout.layout_file import Layout, layout_names, load_layout
 from chartgen.layout.placed import Document, Item, Text
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
@@ -197,24 +197,9 @@ def test_a_legend_entry_wider_than_the_card_is_refused_or_wrapped(
 
 @pytest.mark.parametrize("page", ["A6 landscape", "A6 portrait", "A7 landscape", "A7 portrait"])
 def test_a_check_rule_stays_on_a_small_card_or_is_refused(
-    card_of: CardOf, outside: Outside, page: str
+    card_of: CardOf, side_with: SideWith, outside: Outside, page: str
 ) -> None:
-    text = f"""\
-title = "Trial"
-card = "lathe-chart"
-page = "{page}"
-pouch = "{page[:2]}"
-cell = ["speed", "feed", "sign"]
-row_pitch = 1.4
-rule_every = 3
-
-[[side]]
-reading_distance = "0.4 m"
-margin = "6.5 mm"
-columns = 1
-blocks = ["check-rule"]
-"""
-    layout = parse_layout(text, file="trial.toml", name="trial")
+    layout = side_with("check-rule", columns=1, page=page)
     try:
         document = compose(card_of("lathe-chart"), layout, measure)
     except DoesNotFitError:

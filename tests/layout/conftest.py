@@ -44,7 +44,7 @@ def side_with() -> Callable[..., Layout]:
             reading_distance=distance,
             margin=6.5,
             columns=columns,
-            blocks=tuple(blocks.replace('"', "").split(",")),
+            blocks=tuple(block.strip(' "') for block in blocks.split(",")),
         )
         return replace(
             load_layout("lathe-chart-a6"),

@@ -67,7 +67,7 @@ def test_dropping_the_rows_a_refusal_names_makes_the_card_fit_and_one_fewer_does
     layout: Layout, card_of: CardOf, count: int, seed: int
 ) -> None:
     card, chance = card_of(layout.card), Random(seed)  # noqa: S311 - not for secrets
-    columns = list(range(len(card.chart.columns)))[:2]
+    columns = list(range(len(card_of(layout.name).chart.columns)))[:2]
     rows = [chance.randrange(len(card.chart.stub)) for _ in range(count)]
     said = refusal(chart_of(card, rows, columns), layout)
     if said is None:
@@ -136,7 +136,7 @@ def test_whichever_columns_are_dropped_the_number_named_is_enough(
 @with_table
 def test_one_row_too_many_asks_for_one_diameter(layout: Layout, card_of: CardOf) -> None:
     card = card_of(layout.card)
-    columns = list(range(len(card.chart.columns)))[:2]
+    columns = list(range(len(card_of(layout.name).chart.columns)))[:2]
     count = 1
     while (said := refusal(chart_of(card, [0] * count, columns), layout)) is None:
         count += 1

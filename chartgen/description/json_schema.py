@@ -6,13 +6,12 @@ program tells.
 
 from typing import Any
 
+from chartgen.description.choices import ChosenFrom, OneOf
 from chartgen.description.fields import (
     Allowances,
-    ChosenFrom,
     Count,
     InUnit,
     Number,
-    OneOf,
     Ratio,
     ReadingPair,
     Strip,

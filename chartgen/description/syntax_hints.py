@@ -8,7 +8,14 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from chartgen.description.fields import Count, DateText, InUnit, Number, OneOf, YesNo
+from chartgen.description.choices import OneOf
+from chartgen.description.fields import (
+    Count,
+    DateText,
+    InUnit,
+    Number,
+    YesNo,
+)
 from chartgen.description.forms import SHOP_FORM, Form
 from chartgen.description.problems import KeyPath
 from chartgen.description.tables import Key, ListOf, Table, table_read_by

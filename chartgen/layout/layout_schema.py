@@ -6,7 +6,13 @@ An owner's layout may arrange a card as he likes, but not leave out what could h
 from collections.abc import Collection, Iterator
 from typing import Any
 
-from chartgen.description.fields import ChosenFrom, Count, InUnit, Ratio, Words
+from chartgen.description.choices import ChosenFrom
+from chartgen.description.fields import (
+    Count,
+    InUnit,
+    Ratio,
+    Words,
+)
 from chartgen.description.json_schema import json_schema
 from chartgen.description.lists import Distinct
 from chartgen.description.problems import Problem

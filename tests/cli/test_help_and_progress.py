@@ -19,6 +19,7 @@ COMMANDS = (
         "check",
         "example",
         "materials",
+        "layouts",
         "sources",
         "learn",
     ),

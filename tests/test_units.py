@@ -18,6 +18,7 @@ from chartgen.quantities import (
     MM,
     MM_REV,
     N_M,
+    NEWTON,
     RPM,
     TURNS_MIN,
     UM,
@@ -165,6 +166,15 @@ def test_pint_gives_every_factor_of_the_table(
             "'550 W' is a power, not a torque: write a force times an arm, as in '12 N.m'",
         ),
         ("3 kg", MM, "'3 kg' is a mass, not a length: write it as in '2 mm'"),
+        ("10 kg", NEWTON, "'10 kg' is a mass, not a force: it weighs 98 N, write that"),
+        (
+            "120 VA",
+            WATT,
+            (
+                "'120 VA' is apparent power, volts times amps, which says little of a motor: write "
+                "real watts, off a meter that shows W"
+            ),
+        ),
         ("3 kN", MM, "'3 kN' is a force, not a length: write it as in '2 mm'"),
         ("3 s", MM, "'3 s' is a time, not a length: write it as in '2 mm'"),
         ("20 degC", MM, "'20 degC' is not a length: write it as in '2 mm'"),

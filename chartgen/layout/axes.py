@@ -10,7 +10,7 @@ from chartgen.layout.placed import Face
 from chartgen.quantities import Millimetres
 from chartgen.wording.figure import PrintedAxis, PrintedCurves, PrintedPanel
 
-BETWEEN_PANELS: Millimetres[float] = 3.5
+BETWEEN_PANELS: Millimetres[float] = 4.5
 # Below this a panel's labels crowd its curves: in sizes of its numbers, and in widest numbers.
 _LEAST_SIZES = 8.0
 _LEAST_NUMBERS = 3.5

@@ -15,7 +15,8 @@ _TRIED = 30
 _APART: Millimetres[float] = 2.5
 """Between two labels on a line, so that they do not read as one."""
 _NEAR: Millimetres[float] = 2.2
-_CROSSED, _CLOSE = 1.0, 0.25
+# Dislike of a point of ink: under the label, and near it but of another line.
+_CROSSED, _OTHER, _CLOSE = 1.0, 3.0, 0.4
 _HALO: Millimetres[float] = 0.5
 _TAILS: Millimetres[float] = 1.2
 """Between two labels one above the other: letters hang below their line."""
@@ -59,6 +60,7 @@ class Places:
         right, top = left + width, bottom - height
         cost = dislike + _CROSSED * self._ink(self._total, left, top, right, bottom, _HALO)
         near = self._total if own is None else self._total - self._lines[own]
+        cost += _OTHER * self._ink(near, left, top, right, bottom, _HALO)
         cost += _CLOSE * self._ink(near, left, top, right, bottom, _NEAR)
         cost[~self._free(left, top, right, bottom)] = np.inf
         best = int(cost.argmin())

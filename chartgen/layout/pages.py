@@ -2,8 +2,8 @@
 
 from chartgen.quantities import Millimetres
 
-# ISO 216; US sizes exact from inches. A badge card is the largest that leaves the sealed edge
-# in both badge films sold: 67 x 99 mm, and 2.5 x 4.25 in.
+# ISO 216; US sizes exact from inches. A badge card is what leaves the sealed edge in a badge
+# film: 2.5 x 4.25 in, or 67 x 99 mm.
 _PORTRAIT: dict[str, tuple[float, float]] = {
     "A3": (297.0, 420.0),
     "A4": (210.0, 297.0),
@@ -15,7 +15,8 @@ _PORTRAIT: dict[str, tuple[float, float]] = {
     "half-letter": (139.7, 215.9),
     "4x6": (101.6, 152.4),
     "3x5": (76.2, 127.0),
-    "badge": (57.0, 93.0),
+    "badge": (57.0, 101.0),
+    "badge-67x99": (61.0, 93.0),
 }
 PAGES: tuple[str, ...] = (
     *_PORTRAIT,
@@ -23,7 +24,7 @@ PAGES: tuple[str, ...] = (
 )
 
 # The film of a laminating pouch is larger than its card by the sealed edge all round. A4 to A7
-# and the metric badge as sellers list them; A3, tabloid and 3x5 from memory; of the photo films
+# and both badges as sellers list them; A3, tabloid and 3x5 from memory; of the photo films
 # sold for 4x6 the smaller; letter as sellers list it.
 POUCHES: dict[str, tuple[float, float]] = {
     "A3": (303.0, 426.0),
@@ -35,8 +36,8 @@ POUCHES: dict[str, tuple[float, float]] = {
     "letter": (228.6, 292.1),
     "4x6": (107.95, 158.75),
     "3x5": (88.9, 139.7),
-    "badge": (67.0, 99.0),
-    "us-badge": (63.5, 107.95),
+    "badge": (63.5, 107.95),
+    "badge-67x99": (67.0, 99.0),
 }
 NO_POUCH = "none"
 
@@ -47,7 +48,7 @@ CUT_MARGIN: Millimetres[float] = 4.0
 """A card cut from a larger sheet: front and back of a sheet are up to 3 mm off each other."""
 
 # No printer feeds paper of these sizes.
-_CUT_FROM_A_SHEET = frozenset({"A7", "badge"})
+_CUT_FROM_A_SHEET = frozenset({"A7", "badge", "badge-67x99"})
 
 
 def page_size(text: str) -> tuple[Millimetres[float], Millimetres[float]]:

@@ -4,10 +4,12 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from typing import TypeVar
 
 from chartgen.learning.equations import Equation, equation_of
 from chartgen.learning.estimate import Estimate, estimate
 from chartgen.learning.next_reading import Help, helps
+from chartgen.learning.plausible import refuse_implausible
 from chartgen.learning.refusals import RefusedReadingsError, UnusableReadingError
 from chartgen.learning.scatter import Direct, mean_of, odd_one, stiffness_of
 from chartgen.learning.unknowns import STALL, Unknown, unknowns_of
@@ -25,6 +27,8 @@ from chartgen.model.readings import (
 from chartgen.model.shop import Shop
 from chartgen.reference.reading_errors import load_reading_errors
 from chartgen.reference.tables import load_material
+
+Read = TypeVar("Read", bound=ShopReading)
 
 # The rules of concluding, all of them here.
 LEVEL = 0.95
@@ -68,6 +72,7 @@ class Verdict(Enum):
     MEASURED = "measured"
     TOO_FEW = "too few readings"
     TOO_VAGUE = "still as doubtful as before"
+    OUT_OF_BOUNDS = "past what may be assumed"
     CONTRADICTED = "a reading contradicts the others"
 
 
@@ -130,6 +135,7 @@ def learn(shop: Shop, readings: Sequence[ShopReading]) -> tuple[Finding, ...]:
         With every reading that can say nothing on this lathe.
     """
     bare = unlearned(shop)
+    _refuse(readings, lambda reading: refuse_implausible(reading, bare))
     in_cuts = [r for r in readings if isinstance(r, WattsReading | DroopReading | StallReading)]
     findings = [*_of_cuts(bare, in_cuts)]
     pulls = [r for r in readings if isinstance(r, KeyTorqueReading)]
@@ -147,14 +153,7 @@ def _of_cuts(shop: Shop, readings: Sequence[CutReading]) -> list[Finding]:
     materials = tuple(load_material(key) for key in dict.fromkeys(r.cut.material for r in readings))
     unknowns = unknowns_of(shop, materials)
     equations: list[Equation] = []
-    refused = []
-    for reading in readings:
-        try:
-            equations.append(equation_of(reading, shop, unknowns))
-        except UnusableReadingError as error:
-            refused.append((reading, str(error)))
-    if refused:
-        raise RefusedReadingsError(refused)
+    _refuse(readings, lambda reading: equations.append(equation_of(reading, shop, unknowns)))
     found = estimate(unknowns, equations)
     odd = _odd_cut(readings, found)
     date = max(reading.date for reading in readings)
@@ -168,6 +167,18 @@ def _of_cuts(shop: Shop, readings: Sequence[CutReading]) -> list[Finding]:
                 _finding(shop, one, found, count, odd, date, equations, readings, unknowns)
             )
     return findings
+
+
+def _refuse(readings: Sequence[Read], use: Callable[[Read], None]) -> None:
+    """Use every reading, and refuse all that cannot be used at once."""
+    refused: list[tuple[ShopReading, str]] = []
+    for reading in readings:
+        try:
+            use(reading)
+        except UnusableReadingError as error:
+            refused.append((reading, str(error)))
+    if refused:
+        raise RefusedReadingsError(refused)
 
 
 def _touching(
@@ -206,8 +217,10 @@ def _finding(
         verdict = Verdict.TOO_FEW
     elif odd is not None:
         verdict = Verdict.CONTRADICTED
+    elif narrowing > NARROWED:
+        verdict = Verdict.TOO_VAGUE
     else:
-        verdict = Verdict.MEASURED if narrowing <= NARROWED else Verdict.TOO_VAGUE
+        verdict = Verdict.OUT_OF_BOUNDS if found.at_bound[place] else Verdict.MEASURED
     helped = None
     if verdict in {Verdict.TOO_FEW, Verdict.TOO_VAGUE}:
         helped = helps(shop, one.name, unknowns, equations, readings)

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from chartgen.errors import ChartgenError
-from chartgen.model.readings import CutReading
+from chartgen.model.readings import CutReading, ShopReading
 
 
 class UnusableReadingError(ValueError):
@@ -13,11 +13,12 @@ class UnusableReadingError(ValueError):
 class RefusedReadingsError(ChartgenError):
     """All readings that say nothing on this lathe, each with its reason."""
 
-    def __init__(self, refused: Sequence[tuple[CutReading, str]]) -> None:
+    def __init__(self, refused: Sequence[tuple[ShopReading, str]]) -> None:
         self.refused = tuple(refused)
         super().__init__("\n".join(f"{_words(one)}: {why}." for one, why in refused))
 
 
-def _words(reading: CutReading) -> str:
+def _words(reading: ShopReading) -> str:
     kind = type(reading).__name__.removesuffix("Reading").lower()
-    return f"the {kind} reading of {reading.date} in {reading.cut.material}"
+    where = f" in {reading.cut.material}" if isinstance(reading, CutReading) else ""
+    return f"the {kind} reading of {reading.date}{where}"

@@ -57,6 +57,9 @@ _NUMBER = re.compile(
 _UNIT_EXPRESSION = r"(?:1?/)?[A-Za-zΩ°]+(?:-?[1-3])?(?:[./][A-Za-zΩ°]+(?:-?[1-3])?)*"
 # A hyphen without blanks is no sign of a range: "1-1/2 in" is one length.
 _SIGN = r"\s*(?:\.\.\.?|…|–|—)\s*|\s+(?:to|-)\s+"
+_APPARENT = frozenset({"va", "kva", "v.a", "v*a", "v·a"})
+STANDARD_GRAVITY = 9.80665
+"""Newtons on a kilogram: the standard value (BIPM, SI brochure)."""
 _HYPHENED = (
     r"\s*(?P<low>[0-9][0-9.]*)\s*(?P<low_unit>[A-Za-z/]*)\s*-"
     r"\s*(?P<high>[0-9][0-9.]*)\s*(?P<high_unit>[A-Za-z][A-Za-z/]*|)\s*"
@@ -92,6 +95,11 @@ def magnitude(
         If `text` is not a finite number with a unit of that kind, within the bounds.
     """
     number, spelling = _split(text, unit)
+    if spelling.lower() in _APPARENT:
+        raise UnreadableError(
+            f"{_shown(text)} is apparent power, volts times amps, which says little of a motor",
+            "write real watts, off a meter that shows W",
+        )
     kind, factor = _factor(spelling, text, unit)
     wanted, own_factor = FACTORS[unit.name]
     turns_or_times = {Kind.SPINDLE_SPEED, Kind.RATE}
@@ -100,6 +108,12 @@ def magnitude(
         is_what = f"is not {wanted.words}"
         if kind is not Kind.OTHER:
             is_what = f"is {kind.words}, not {wanted.words}"
+        if (kind, wanted) == (Kind.MASS, Kind.FORCE):
+            mass = number.top / number.bottom * factor.top / factor.bottom
+            raise UnreadableError(
+                f"{_shown(text)} {is_what}",
+                f"it weighs {mass * STANDARD_GRAVITY:.0f} N, write that",
+            )
         raise UnreadableError(
             f"{_shown(text)} {is_what}", f"{wanted.advice} as in '{unit.example}'"
         )

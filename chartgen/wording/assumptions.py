@@ -1,5 +1,6 @@
 """What a card takes for granted, as short sentences a person can check at the machine."""
 
+import math
 from collections.abc import Sequence
 
 from chartgen.limits.allowances import Allowances, allowances_for, edge_radius
@@ -11,7 +12,7 @@ from chartgen.model.blade import Blade
 from chartgen.model.material import Material
 from chartgen.model.measured import Assumption
 from chartgen.model.motor import MotorKind, PowerIs
-from chartgen.model.shop import Feeding, Shop
+from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.holding_lines import cut_line, dig_in_lines, grip_line, not_computed_line
 from chartgen.wording.measured import comma_measured, measured_words, stall_words
@@ -24,6 +25,7 @@ from chartgen.wording.numbers import (
     write_speed_ceiling,
 )
 
+_HUNDRED = 100.0
 NO_FORCE = "No published force data: torque, blade, work and grip are not checked."
 
 
@@ -52,7 +54,9 @@ def assumption_lines(
     )
 
 
-def force_band_line(materials: Sequence[Material], allowances: Allowances) -> str:
+def force_band_line(
+    materials: Sequence[Material], allowances: Allowances, units: LengthUnits
+) -> str:
     """Return the force band of a card as one short sentence for its foot."""
     with_force = [m.force for m in materials if m.force is not None]
     if not with_force:
@@ -60,8 +64,12 @@ def force_band_line(materials: Sequence[Material], allowances: Allowances) -> st
     low = max(f.band_low.value for f in with_force)
     high = max(f.band_high.value for f in with_force)
     thin_low, thin_high = (max(side, allowances.thin_chip_band) for side in (low, high))
+    if (thin_low, thin_high) == (low, high):
+        return f"Force estimate {_band(low, high)}; limits use the high side."
+    thin = allowances.thin_chip
+    step = f"{thin:g}" if units is LengthUnits.METRIC else write_feed(thin, units)
     return (
-        f"Force estimate {_band(thin_low, thin_high)} under {allowances.thin_chip:g} mm/rev, "
+        f"Force estimate {_band(thin_low, thin_high)} under {step} {feed_label(units)}, "
         f"{_band(low, high)} above; limits use the high side."
     )
 
@@ -93,7 +101,10 @@ def _lathe(shop: Shop, allowances: Allowances) -> str:
             f"{100 * spindle.efficiency:.0f} % of it at the spindle"
             f"{efficiency_day}{stall_words(shop)}"
         )
-    return f"{lathe.name}: {power}. Positions in rev/min: {positions}."
+    fastest = lathe.drive.fastest_spindle
+    over = any(p.fastest > fastest for p in lathe.drive.positions)
+    limit = f" Never over {fastest:g}, though the drive could." if over else ""
+    return f"{lathe.name}: {power}. Positions in rev/min: {positions}.{limit}"
 
 
 def _chuck(shop: Shop, allowances: Allowances) -> str:
@@ -103,9 +114,14 @@ def _chuck(shop: Shop, allowances: Allowances) -> str:
     size = f"{write_length(chuck.size, units)} {length_label(units)}"
     if chuck.marked_speed is not None:
         return f"Chuck {size}, marked {speed} rev/min."
+    # A guess is printed as one: in hundreds, rounded down.
+    guess = math.floor(largest_chuck_speed(chuck, allowances) / _HUNDRED) * _HUNDRED
+    fastest = shop.lathe.drive.fastest_spindle
+    lathe = f" The lathe's own limit is {fastest:g}." if fastest < guess else ""
     return (
-        f"Chuck {size} carries no mark: held to {speed} rev/min "
+        f"Chuck {size} carries no mark: held to {guess:g} rev/min "
         f"(rim {allowances.chuck_rim_speed:g} m/s), because an old or cast-iron body may burst."
+        f"{lathe}"
     )
 
 
@@ -146,7 +162,7 @@ def _materials(
             f"{comma_measured(shop, Assumption.FORCE_RESERVE)}."
         )
     else:
-        lines.append(force_band_line(materials, allowances))
+        lines.append(force_band_line(materials, allowances, units))
     starts = [
         f"{write_cutting_speed(material.speeds[b.tool_material].start.value, units)} and "
         f"{write_feed(feeds_for_width(material.feeds, b.insert_width)[0], units)} "

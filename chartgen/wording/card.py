@@ -102,7 +102,7 @@ def make_card(
         assumptions=assumption_lines(shop, materials=materials, blades=blades, windows=windows)
         if assumptions is None
         else assumptions,
-        force_band=force_band_line(materials, allowances_for(shop)),
+        force_band=force_band_line(materials, allowances_for(shop), shop.request.units),
         deference=deference(),
         short_deference=short_deference(),
         identity=f"{shop.name} · {shop.lathe.name} · revision {shop.revision} · {date}",

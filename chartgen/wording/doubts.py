@@ -13,7 +13,9 @@ _COARSEST_DIVISION = 0.13
 
 def doubts(shop: Shop) -> tuple[str, ...]:
     """Return warnings, each a sentence; empty where all looks plausible."""
-    return tuple(doubt for doubt in (_power(shop), _travel(shop), _chuck(shop)) if doubt)
+    return tuple(
+        doubt for doubt in (_power(shop), _travel(shop), _chuck(shop), _over_speed(shop)) if doubt
+    )
 
 
 def plate_lines(shop: Shop) -> tuple[str, ...]:
@@ -77,6 +79,20 @@ def _travel(shop: Shop) -> str:
     return (
         f"Doubtful: one division of the cross-slide dial would be {on_dial:.3f} mm; "
         "check travel_per_turn and divisions."
+    )
+
+
+def _over_speed(shop: Shop) -> str:
+    """Return a warning where the drive can turn the spindle faster than the lathe may."""
+    limit = shop.lathe.drive.fastest_spindle
+    over = [p for p in shop.lathe.drive.positions if p.fastest > limit]
+    if not over:
+        return ""
+    names = ", ".join(f"{p.name} ({p.fastest:g} rev/min)" for p in over)
+    return (
+        f"Mind: the drive can turn the spindle faster than this lathe may ({limit:g} rev/min): "
+        f"{names}. Set the drive's highest frequency or the knob's end so that it cannot. No card "
+        "goes above the limit."
     )
 
 

@@ -107,6 +107,8 @@ def dig_in_lines(
 def not_computed_line(shop: Shop) -> str:
     """Return what no limit of this program knows of."""
     missing = ["chatter"]
+    if any("belt" in element or element == "poly-v" for element in shop.lathe.drive.elements):
+        missing.append("slip of the belt")
     if shop.lathe.tool_stiffness is None:
         missing.append("the stiffness of this lathe")
     return f"Not computed: {', '.join(missing)}."

@@ -55,7 +55,7 @@ def _said(finding: Finding) -> str:
         return (
             f"measured {one.date}: {write_amount(one.value, assumption)} ± "
             f"{write_amount(one.plus_minus, assumption)} ({100.0 * one.level:g} % sure), "
-            f"from {count}{before}{_bound(finding)}."
+            f"from {count}{before}."
         )
     if finding.verdict is Verdict.TOO_FEW:
         needed = finding.readings + finding.missing
@@ -65,16 +65,17 @@ def _said(finding: Finding) -> str:
             f"not concluded: {_named(finding.odd)} contradicts the others. "
             "Take it again, or take it out if you know what went wrong."
         )
+    if finding.verdict is Verdict.OUT_OF_BOUNDS:
+        return (
+            f"not concluded: {count} point past {write_amount(finding.value, finding.assumption)}, "
+            "the bound of what may be assumed. Check the readings, the plate and the positions."
+        )
     if finding.narrowing is None:
         return f"not concluded: {count} that scatter too much to tell."
     return (
         f"not concluded: after {count} its doubt is {100.0 * finding.narrowing:.0f} % of what "
         f"it was; {100.0 * NARROWED:.0f} % or less counts as measured."
     )
-
-
-def _bound(finding: Finding) -> str:
-    return "; held at the bound of what may be assumed" if finding.at_bound else ""
 
 
 def _done(decision: Decision) -> str:

@@ -102,11 +102,11 @@ def test_a_contradiction_takes_an_earlier_value_back(
     inside: Inside, shop: Path, tmp_path: Path
 ) -> None:
     (tmp_path / "a.toml").write_text(THREE, "utf-8")
-    (tmp_path / "b.toml").write_text(PULL.format(41) + PULL.format(160), "utf-8")
+    (tmp_path / "b.toml").write_text(PULL.format(41) + PULL.format(120), "utf-8")
     inside("learn", "s.toml", "a.toml")
     code, out, _ = inside("learn", "s.toml", "b.toml")
     assert code == 0
-    assert "not concluded: the pull of 160 N·m on 2026-11-25 contradicts the others." in out
+    assert "not concluded: the pull of 120 N·m on 2026-11-25 contradicts the others." in out
     assert "What earlier readings gave is taken out of the shop file." in out
     text = shop.read_text("utf-8")
     assert "[[measured]]" not in text

@@ -208,7 +208,7 @@ def test_every_fault_of_a_file_is_told_at_once_in_the_order_of_its_lines() -> No
 
 def test_an_unknown_pouch_that_is_like_none_is_answered_with_all_there_are() -> None:
     assert complaint('pouch = "A5"', 'pouch = "zip bag"').endswith(
-        "Use one of: A3, A4, A5, A6, A7, tabloid, letter, 4x6, 3x5, badge, us-badge, none."
+        "Use one of: A3, A4, A5, A6, A7, tabloid, letter, 4x6, 3x5, badge, badge-67x99, none."
     )
 
 

@@ -49,17 +49,14 @@ def test_an_unknown_page_is_answered_with_all_there_are(text: str) -> None:
         page_size(text)
     assert str(caught.value) == (
         f"{text!r} is no page; use one of A3, A4, A5, A6, A7, tabloid, letter, "
-        "half-letter, 4x6, 3x5, badge, followed by 'portrait' or 'landscape'"
+        "half-letter, 4x6, 3x5, badge, badge-67x99, "
+        "followed by 'portrait' or 'landscape'"
     )
 
 
 @pytest.mark.parametrize("name", [name for name in POUCHES if name in PAGES])
 def test_a_pouch_holds_the_page_it_is_named_for_with_a_sealed_edge(name: str) -> None:
     assert fits_pouch(page_size(name), name)
-
-
-def test_the_badge_card_fits_the_badge_films_of_both_kinds() -> None:
-    assert {"badge", "us-badge"} <= set(pouches_for(page_size("badge")))
 
 
 @pytest.mark.parametrize("name", POUCHES)

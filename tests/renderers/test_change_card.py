@@ -20,7 +20,7 @@ from chartgen.layout.legibility import (
     size_for_cap,
 )
 from chartgen.layout.pages import PRINTER_MARGIN
-from chartgen.layout.placed import Align, Document, Face, Text
+from chartgen.layout.placed import Align, Document, Face, Plot, Text
 from chartgen.model.shop import Shop
 from chartgen.renderers.change_text import render_change
 from chartgen.renderers.fonts import measure
@@ -159,7 +159,7 @@ def test_a_group_that_goes_on_in_another_column_repeats_its_title_and_headings(
     for page in document_of(large).pages:
         texts = [item for item in page.items if isinstance(item, Text)]
         diameters = [t for t in texts if t.text == large.chart.headings.diameter]
-        if not diameters:
+        if not diameters or any(isinstance(item, Plot) for item in page.items):
             continue
         # Every column begins with a group's title, repeated or not.
         for right in {round(t.x, 2) for t in diameters}:

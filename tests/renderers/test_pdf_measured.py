@@ -146,8 +146,12 @@ class TestLegible:
                 top, bottom = (round(word[edge] * DPI / 72) for edge in ("top", "bottom"))
                 left, right = (round(word[edge] * DPI / 72) for edge in ("x0", "x1"))
                 rows = (grey[top:bottom, left:right] < LIGHT).any(axis=1)
-                height = np.ptp(np.flatnonzero(rows)) + 1
-                assert height * pixel == pytest.approx(least, abs=2.5 * pixel), word["text"]
+                # The font's box may reach a rule above or below: the digits are the longest run.
+                edges = np.flatnonzero(np.diff(np.concatenate([[False], rows, [False]])))
+                height = (edges[1::2] - edges[::2]).max()
+                # A round digit is a few hundredths higher than a capital.
+                slack = 2.5 * pixel + 0.03 * least
+                assert height * pixel == pytest.approx(least, abs=slack), word["text"]
 
     def test_no_two_words_overlap(self, name: str, rendered: Rendered) -> None:
         for card, data in rendered[name]:
@@ -190,9 +194,11 @@ class TestOnPaper:
     ) -> None:
         for card, data in rendered[name]:
             rules = 0
-            for page, side in with_sides(data, sides_of(card)):
+            shown = with_sides(data, sides_of(card))
+            for number, (page, side) in enumerate(shown):
+                is_last = number + 1 == len(shown) or shown[number + 1][1] is not side
                 said = CHECK_WORDS.search(bare("".join(c["text"] for c in page.chars)))
-                assert (said is not None) == ("check-rule" in side.blocks)
+                assert (said is not None) == ("check-rule" in side.blocks and is_last)
                 if said is None:
                     continue
                 rules += 1

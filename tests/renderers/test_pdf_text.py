@@ -56,7 +56,7 @@ class TestTheText:
                 size = size_for_cap(
                     cap_height(distance=side.reading_distance, arc_minutes=NUMBERS_ARC_MINUTES)
                 )
-                words = page.extract_words(extra_attrs=["size"])
+                words = page.extract_words(extra_attrs=["size"], x_tolerance=1.5)
                 found = Counter(w["text"] for w in words if w["size"] >= size - 0.01)
                 wanted = Counter(card.chart.stub)
                 for row in card.chart.rows:

@@ -16,6 +16,7 @@ from chartgen.model.motor import PowerIs
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.reference.tables import load_material
 from chartgen.wording.assumptions import assumption_lines, force_band_line
+from chartgen.wording.doubts import doubts
 
 ShopOf = Callable[..., Shop]
 
@@ -46,10 +47,22 @@ def test_each_blade_has_a_line_with_its_edge_and_its_sizes(example: Shop) -> Non
 def test_an_unmarked_chuck_is_held_to_a_speed_and_the_reason_said(example: Shop) -> None:
     chuck = replace(example.lathe.chuck, marked_speed=None)
     shop = replace(example, lathe=replace(example.lathe, chuck=chuck))
-    speed = int(60_000.0 * 18.0 / (3.14159265 * 125.0))
+    speed = int(60_000.0 * 18.0 / (3.14159265 * 125.0)) // 100 * 100
     assert (
         f"Chuck 125 mm carries no mark: held to {speed} rev/min (rim 18 m/s), because an old or "
-        "cast-iron body may burst." in text(shop)
+        "cast-iron body may burst. The lathe's own limit is 2500." in text(shop)
+    )
+
+
+def test_a_drive_faster_than_the_spindle_may_turn_is_told_with_the_limit(example: Shop) -> None:
+    drive = replace(example.lathe.drive, fastest_spindle=1500.0)
+    shop = replace(example, lathe=replace(example.lathe, drive=drive))
+    assert "H 150 to 2500. Never over 1500, though the drive could." in text(shop)
+    assert "Never over" not in text(example)
+    (doubt,) = doubts(shop)
+    assert doubt.startswith(
+        "Mind: the drive can turn the spindle faster than this lathe may (1500 rev/min): high "
+        "(2500 rev/min)."
     )
 
 
@@ -126,9 +139,9 @@ def test_the_rule_of_the_motor_and_what_is_not_computed_are_said(example: Shop) 
         "Solid bar: cuts up to 3 min may use the motor's one-cut torque, longer ones and tubes "
         "only its continuous torque." in said
     )
-    assert said.endswith("Not computed: chatter, the stiffness of this lathe.")
+    assert said.endswith("Not computed: chatter, slip of the belt, the stiffness of this lathe.")
     lathe = replace(example.lathe, tool_stiffness=20000.0)
-    assert text(replace(example, lathe=lathe)).endswith("Not computed: chatter.")
+    assert text(replace(example, lathe=lathe)).endswith("Not computed: chatter, slip of the belt.")
 
 
 def test_grip_and_the_place_of_the_cut_have_a_short_line_each(example: Shop) -> None:
@@ -244,7 +257,7 @@ def test_lengths_are_in_the_units_of_the_card(example: Shop) -> None:
 
 
 def band(shop: Shop, *materials: Material) -> str:
-    return force_band_line(materials, allowances_for(shop))
+    return force_band_line(materials, allowances_for(shop), shop.request.units)
 
 
 def test_the_force_band_is_one_line_with_the_widest_side_of_each(
@@ -256,6 +269,8 @@ def test_the_force_band_is_one_line_with_the_widest_side_of_each(
     assert band(example, mild_steel, stainless) == (
         "Force estimate ±35 % under 0.1 mm/rev, -35 +25 % above; limits use the high side."
     )
+    inches = replace(example, request=replace(example.request, units=LengthUnits.INCH))
+    assert "under 0.0039 in/rev" in band(inches, mild_steel)
     assert band(example, load_material("nylon")) == (
         "No published force data: torque, blade, work and grip are not checked."
     )

@@ -1,23 +1,23 @@
 """A row of axes that fills the rest of a side, with every text placed where it can be read."""
 
-from dataclasses import dataclass
+import math
 
 from chartgen.errors import TooSmallError
-from chartgen.layout.axes import BETWEEN_PANELS, Frame, labelled
-from chartgen.layout.label_places import Places, anywhere, beside_line, beside_point, dense, leader
+from chartgen.layout.axes import BETWEEN_PANELS, Frame, labelled, share
+from chartgen.layout.figure_labels import Labels
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
 from chartgen.layout.piece import Piece, Setting
-from chartgen.layout.placed import Align, Face, Item, Panel, Plot, Rule, Text
+from chartgen.layout.placed import Align, Face, Item, Plot, Text
 from chartgen.layout.typesetting import one_line
-from chartgen.quantities import FloatArray, Millimetres
+from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
-from chartgen.wording.figure import PrintedCurve, PrintedCurves, PrintedPanel
+from chartgen.wording.figure import PrintedAxis, PrintedCurves
 
 _GAP: Millimetres[float] = 1.2
-_HALO: Millimetres[float] = 0.45
+_OVERHANG: Millimetres[float] = 1.0
+"""How far the last number under a panel may stand out to its neighbour."""
 _LEAST_HEIGHT: Millimetres[float] = 40.0
-_DOT: Millimetres[float] = 0.9
 
 
 def figure(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -94,7 +94,11 @@ def _panel_items(
         frame.width,
         lambda text: setting.measure(text, Face.REGULAR, setting.numbers) + 2.0,
     )
-    y_ticks = labelled(panel.y, frame.height, lambda _: 1.6 * _cap(setting.numbers))
+    y_ticks = _within_frame(
+        panel.y,
+        labelled(panel.y, frame.height, lambda _: 1.6 * _cap(setting.numbers)),
+        _cap(setting.numbers) / 2.0 / frame.height,
+    )
     items: list[Item] = [
         Plot(
             x=frame.x,
@@ -109,7 +113,18 @@ def _panel_items(
     ]
     items += _axis_texts(frame, setting, x_ticks, y_ticks if shows_y else [])
     items += _titles(frame, setting, shows_y=shows_y)
-    return [*items, *_Labels(frame, setting).items()]
+    return [*items, *Labels(frame, setting).items()]
+
+
+def _within_frame(
+    axis: PrintedAxis, ticks: list[tuple[float, str]], margin: float
+) -> list[tuple[float, str]]:
+    """Return the ticks whose numbers do not hang over the ends of an upright axis, and zero."""
+    return [
+        (value, text)
+        for value, text in ticks
+        if margin <= share(axis, value) <= 1.0 - margin or value == 0.0
+    ]
 
 
 def _axis_texts(
@@ -120,28 +135,21 @@ def _axis_texts(
 ) -> list[Item]:
     size, cap = setting.numbers, _cap(setting.numbers)
     base = frame.y + frame.height + _GAP + cap
-    items: list[Item] = [
-        Text(
-            x=_held(
-                frame.at(value, frame.panel.y.least)[0],
-                setting.measure(text, Face.REGULAR, size),
-                setting.width,
-            ),
-            y=base,
-            text=text,
-            size=size,
-            align=Align.CENTRE,
-        )
-        for value, text in x_ticks
-    ]
+    items: list[Item] = []
+    free = -math.inf
+    for value, text in x_ticks:
+        width = setting.measure(text, Face.REGULAR, size)
+        end = frame.x + frame.width + _OVERHANG
+        middle = min(frame.at(value, frame.panel.y.least)[0], end - width / 2.0)
+        # A number held back at the end of its axis may have come too near to its neighbour.
+        if middle - width / 2.0 < free + _GAP:
+            continue
+        free = middle + width / 2.0
+        items.append(Text(x=middle, y=base, text=text, size=size, align=Align.CENTRE))
     items += [
         Text(
             x=frame.x - _GAP,
-            # Half of the first and the last number would hang over the ends of the axis.
-            y=min(
-                max(frame.at(frame.panel.x.least, value)[1] + cap / 2.0, frame.y + cap),
-                frame.y + frame.height,
-            ),
+            y=min(frame.at(frame.panel.x.least, value)[1] + cap / 2.0, frame.y + frame.height),
             text=text,
             size=size,
             align=Align.RIGHT,
@@ -158,11 +166,6 @@ def _axis_texts(
         )
     )
     return items
-
-
-def _held(middle: float, width: float, room: float) -> float:
-    """Return the middle of a text moved no more than keeps it inside the side."""
-    return min(middle, room - width / 2.0)
 
 
 def _titles(frame: Frame, setting: Setting, *, shows_y: bool) -> list[Item]:
@@ -191,103 +194,3 @@ def _titles(frame: Frame, setting: Setting, *, shows_y: bool) -> list[Item]:
             Text(x=left, y=base, text=frame.panel.title, size=setting.words, face=Face.BOLD)
         )
     return items
-
-
-@dataclass(slots=True)
-class _Labels:
-    """Sets the labels of one panel, the ones that cannot move far first."""
-
-    frame: Frame
-    setting: Setting
-
-    def items(self) -> list[Item]:
-        panel, places = self.frame.panel, Places(self.frame)
-        lines = self._lines(panel)
-        for number, parts in enumerate(lines):
-            places.add_line(number, [dense(part) for part in parts])
-        items = self._letters(panel, places)
-        items += self._dot_labels(panel, places)
-        for number, (curve, parts) in enumerate(zip(panel.curves, lines, strict=True)):
-            if curve.label and parts:
-                line = dense(max(parts, key=len))
-                items += self._curve_label(places, number, line, curve)
-        return items
-
-    def _letters(self, panel: PrintedPanel, places: Places) -> list[Item]:
-        items: list[Item] = []
-        for point, text in panel.letters:
-            width, height = self._size(text, Face.BOLD, self.setting.numbers)
-            spot = places.place(beside_point(*self.frame.at(*point), width, height), width, height)
-            # A letter that finds no place has its like beside it: nothing new is lost.
-            if spot is not None:
-                items += self._set(text, spot, Face.BOLD, self.setting.numbers)
-        return items
-
-    def _dot_labels(self, panel: PrintedPanel, places: Places) -> list[Item]:
-        for dot in panel.dots:
-            x, y = self.frame.at(*dot.at)
-            places.add_box((x - _DOT, y - _DOT, x + _DOT, y + _DOT))
-        items: list[Item] = []
-        for dot in panel.dots:
-            if dot.label:
-                width, height = self._size(dot.label, Face.REGULAR, self.setting.words)
-                around = beside_point(*self.frame.at(*dot.at), width, height)
-                spot = places.place(around, width, height)
-                items += self._set_or_refuse(dot.label, spot, Face.REGULAR)
-        return items
-
-    def _curve_label(
-        self, places: Places, number: int, line: FloatArray, curve: PrintedCurve
-    ) -> list[Item]:
-        """Return a curve's label beside it, or where there is room, with a thin line to it."""
-        face = Face.BOLD if curve.bold else Face.REGULAR
-        width, height = self._size(curve.label, face, self.setting.words)
-        spot = places.place(beside_line(line, width, height), width, height, number)
-        items: list[Item] = []
-        if spot is None:
-            everywhere = anywhere(self.frame, line, width, height)
-            spot = places.place(everywhere, width, height, number)
-            if spot is not None:
-                x1, y1, x2, y2 = leader(line, spot, width, height)
-                items.append(Rule(x1=x1, y1=y1, x2=x2, y2=y2, weight=0.5))
-        return [*items, *self._set_or_refuse(curve.label, spot, face)]
-
-    def _lines(self, panel: PrintedPanel) -> list[list[list[tuple[float, float]]]]:
-        """Return the curves on the page, cut off at the frame."""
-        found = []
-        for curve in panel.curves:
-            parts = []
-            for part in curve.parts:
-                inside = [
-                    self.frame.at(x, y)
-                    for x, y in part
-                    if panel.x.least <= x <= panel.x.most and panel.y.least <= y <= panel.y.most
-                ]
-                if len(inside) > 1:
-                    parts.append(inside)
-            found.append(parts)
-        return found
-
-    def _size(self, text: str, face: Face, size: float) -> tuple[float, float]:
-        return self.setting.measure(text, face, size), _cap(size)
-
-    def _set_or_refuse(self, text: str, spot: tuple[float, float] | None, face: Face) -> list[Item]:
-        if spot is None:
-            raise TooSmallError(
-                f"the curves leave no place for the label {text!r} at the reading distance; "
-            )
-        return self._set(text, spot, face, self.setting.words)
-
-    def _set(self, text: str, spot: tuple[float, float], face: Face, size: float) -> list[Item]:
-        left, bottom = spot
-        width, height = self._size(text, face, size)
-        return [
-            Panel(
-                x=left - _HALO,
-                y=bottom - height - _HALO,
-                width=width + 2.0 * _HALO,
-                height=height + 2.0 * _HALO,
-                paper=True,
-            ),
-            Text(x=left, y=bottom, text=text, size=size, face=face),
-        ]

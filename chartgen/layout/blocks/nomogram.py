@@ -6,7 +6,7 @@ from chartgen.errors import TooSmallError
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
 from chartgen.layout.piece import Piece, Setting
-from chartgen.layout.placed import Align, Face, Item, Rule, Text
+from chartgen.layout.placed import Align, Face, Item, Panel, Rule, Text
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 from chartgen.wording.curves.nomogram import PrintedNomogram, PrintedScale
@@ -16,6 +16,7 @@ _LEAST_PITCH: Millimetres[float] = 1.0
 """Strokes nearer than this run together in print."""
 _LABEL_PITCH = 1.7
 _LONG, _MIDDLE, _SHORT = 3.0, 2.2, 1.4
+_HALO: Millimetres[float] = 0.4
 _WORKED_END: Millimetres[float] = 1.2
 
 
@@ -61,7 +62,10 @@ def _items(body: PrintedNomogram, setting: Setting, height: Millimetres[float]) 
     def down(share: float) -> Millimetres[float]:
         return bottom - (bottom - top) * share
 
-    items: list[Item] = []
+    xs = [across(scale) for scale in body.scales]
+    ys = [down(share) for share in body.worked]
+    # The worked line comes first: a number it would strike through stands on paper of its own.
+    items: list[Item] = [Rule(x1=xs[0], y1=ys[0], x2=xs[2], y2=ys[2], weight=0.7)]
     for number, scale in enumerate(body.scales):
         side = -1.0 if number == 0 else 1.0
         x = across(scale)
@@ -79,9 +83,6 @@ def _items(body: PrintedNomogram, setting: Setting, height: Millimetres[float]) 
                 align=align,
             )
         )
-    xs = [across(scale) for scale in body.scales]
-    ys = [down(share) for share in body.worked]
-    items.append(Rule(x1=xs[0], y1=ys[0], x2=xs[2], y2=ys[2], weight=0.7))
     items += [
         Rule(x1=x - _WORKED_END, y1=y, x2=x + _WORKED_END, y2=y, weight=2.0)
         for x, y in zip(xs, ys, strict=True)
@@ -107,6 +108,19 @@ def _ticks(
         y = foot - length * share
         if _is_apart(y, labels, _LABEL_PITCH * cap):
             labels.append(y)
+            width = setting.measure(text, Face.REGULAR, setting.numbers)
+            left = x + side * (_LONG + 1.0) - (width if side < 0 else 0.0)
+            if 0.0 < scale.x < 1.0:
+                # Only the middle scale stands in the way of the worked line.
+                items.append(
+                    Panel(
+                        x=left - _HALO,
+                        y=y - cap / 2.0 - _HALO,
+                        width=width + 2.0 * _HALO,
+                        height=cap + 2.0 * _HALO,
+                        paper=True,
+                    )
+                )
             items.append(Rule(x1=x, y1=y, x2=x + side * _LONG, y2=y, weight=0.6))
             items.append(
                 Text(

@@ -1,7 +1,7 @@
 """The two nomograms as words: speed of the spindle, and power of a cut."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from chartgen.charts.nomogram import Nomogram, Scale, power_nomogram, speed_nomogram
 from chartgen.charts.spindle_curves import Demand
@@ -13,6 +13,9 @@ from chartgen.wording.figure import log_axis
 from chartgen.wording.numbers import length_label
 from chartgen.wording.signs import LegendEntry
 
+# What small lathes turn and draw: outside it numbers would only crowd the scale.
+_SPINDLES = (20.0, 6000.0)
+_POWERS = (10.0, 10000.0)
 _FINE = (1.1, 1.2, 1.3, 1.4, 1.6, 1.7, 1.8, 1.9, 2.2, 2.4, 2.5, 2.6, 2.8, 3.5, 4.5)
 
 
@@ -57,7 +60,9 @@ def print_speed_nomogram(shop: Shop, demand: Demand | None) -> PrintedNomogram:
     return PrintedNomogram(
         title="Spindle speed",
         subtitle="with a ruler",
-        scales=_scales(nomogram, (f"surface {speed_unit}", "spindle rev/min", f"Ø {length}")),
+        scales=_scales(
+            nomogram, (f"surface {speed_unit}", "spindle rev/min", f"Ø {length}"), _SPINDLES
+        ),
         worked=_heights(nomogram, speed, diameter, read),
         description="Three upright scales: surface speed, spindle speed, diameter; a straight "
         "line across them reads the spindle speed for the other two.",
@@ -96,7 +101,7 @@ def print_power_nomogram(shop: Shop, demand: Demand | None) -> PrintedNomogram:
     return PrintedNomogram(
         title="Cutting power",
         subtitle="with a ruler",
-        scales=_scales(nomogram, ("force N", "power W", f"surface {speed_unit}")),
+        scales=_scales(nomogram, ("force N", "power W", f"surface {speed_unit}"), _POWERS),
         worked=_heights(nomogram, force, speed, read),
         description="Three upright scales: cutting force, power, surface speed; a straight line "
         "across them reads the power of the other two.",
@@ -141,8 +146,17 @@ def _rounded(value: float) -> str:
     return f"{float(f'{value:.3g}'):g}"
 
 
-def _scales(nomogram: Nomogram, names: tuple[str, str, str]) -> tuple[PrintedScale, ...]:
-    scales = nomogram.left, nomogram.middle, nomogram.right
+def _scales(
+    nomogram: Nomogram, names: tuple[str, str, str], useful: tuple[float, float]
+) -> tuple[PrintedScale, ...]:
+    """Return the three scales, the middle one numbered as far as small lathes need it."""
+    least, most = useful
+    middle = replace(
+        nomogram.middle,
+        least=max(nomogram.middle.least, least),
+        most=min(nomogram.middle.most, most),
+    )
+    scales = nomogram.left, middle, nomogram.right
     return tuple(_scale(name, scale) for name, scale in zip(names, scales, strict=True))
 
 

@@ -32,7 +32,7 @@ CUT_SHAPES = (DotShape.DISC, DotShape.RING, DotShape.SQUARE, DotShape.CROSS)
 _WORDS = {
     Duration.CONTINUOUS: "continuous",
     Duration.ONE_CUT: "one cut",
-    Duration.STALL: "stall",
+    Duration.STALL: "at the stall",
 }
 
 

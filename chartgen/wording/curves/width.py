@@ -73,12 +73,12 @@ def _curves(
         (kind.good, "good", dashes[0]),
         (kind.usable, "tight", dashes[1]),
     ):
-        ys = [in_units(float(v), units) for v in values]
+        # Where even the widest tried would do, the search ended, not the lathe: nothing is drawn.
+        ended = values >= most * (1.0 - 1e-9)
+        ys = [in_units(float(v), units) for v in np.where(ended, 0.0, values)]
         parts = _stretches(points(xs, ys))
         if parts:
-            at_end = float(np.median(values[values > 0.0])) >= most
-            label = f"{name} {word}{', or wider' if at_end else ''}"
-            found.append(PrintedCurve(parts=parts, dash=dash, label=label))
+            found.append(PrintedCurve(parts=parts, dash=dash, label=f"{name} {word}"))
     return found
 
 
@@ -105,8 +105,8 @@ def _notes(chart: WidestBlades) -> tuple[str, ...]:
             f"For blades like {templates}, but for their width: the body in proportion, as far "
             f"out of the holder. Tried every {write_length(chart.step, units)} {label} up to "
             f"{write_length(chart.most, units)}. Good: a window with room in it. Tight: a window "
-            "at all; better a narrower blade. A line that ends: no blade like it reaches or "
-            "holds. A hump: there the spindle stalls before the work can slip, so grip does not "
-            "count."
+            "at all; better a narrower blade. A line that ends: beyond it every width is tight, "
+            "none has a window, or even the widest tried has one. A hump: there the spindle "
+            "stalls before the work can slip, so grip does not count."
         ),
     )

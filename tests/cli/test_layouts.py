@@ -88,7 +88,10 @@ def test_the_check_code_holds_what_an_own_layout_says(chartgen: Chartgen, tmp_pa
         lines_of(chartgen("make", *MILD, "--layout", "shed.toml", "--layout", "lathe-chart-a5"))
         cards = tmp_path / "cards"
         codes.append(
-            (code_of(cards / "shed-mild-steel.pdf"), code_of(cards / "lathe-chart-a5-mild-steel.pdf"))
+            (
+                code_of(cards / "shed-mild-steel.pdf"),
+                code_of(cards / "lathe-chart-a5-mild-steel.pdf"),
+            )
         )
     assert codes[0] == codes[2]
     assert codes[0][0] != codes[1][0]

@@ -38,9 +38,7 @@ def with_own_layouts(shop: "Shop", *, folder: Path = Path()) -> "Shop":
     paths = [name for name in shop.request.layouts if own_layouts.is_path(name)]
     if not paths:
         return shop
-    mend = (
-        "write its path from the shop file's folder, or run `chartgen layouts` for those there are"
-    )
+    mend = "check its path; `chartgen layouts` lists those there are"
     files = {name: (str(folder / name), read_bytes(folder / name, mend=mend)) for name in paths}
     return own_layouts.with_own_layouts(shop, files)
 

@@ -73,7 +73,8 @@ def test_read_from_farther_off_a_card_holds_no_more(layout: Layout, card_of: Car
         for distance in (300.0, 500.0, 800.0, 1200.0, 2000.0)
     ]
     assert counts == sorted(counts)
-    assert counts[0] < counts[-1]
+    # A pocket card holds one column from near by too.
+    assert counts[0] < counts[-1] or counts[0] == len(card.chart.columns)
 
 
 def test_a_figure_has_as_many_panels_as_its_page_is_wide_for(card_of: CardOf) -> None:

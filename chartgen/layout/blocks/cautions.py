@@ -8,7 +8,7 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.pictograms import PICTOGRAMS
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Drawing, Face, Item, Panel, Text
-from chartgen.layout.typesetting import wrapped
+from chartgen.layout.typesetting import one_line, wrapped
 from chartgen.wording.card import AnyCard
 from chartgen.wording.cautions import PrintedCaution
 
@@ -60,6 +60,13 @@ def _panel(signal: str, setting: Setting) -> Piece:
             )
         )
     y = top + height * 0.78
+    one_line(
+        signal,
+        width=setting.width - _WORD_AFTER_TRIANGLE * setting.words * POINT,
+        face=Face.BOLD,
+        size=size,
+        measure=setting.measure,
+    )
     items.append(
         Text(
             x=_WORD_AFTER_TRIANGLE * setting.words * POINT,

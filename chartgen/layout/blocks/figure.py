@@ -18,6 +18,7 @@ _GAP: Millimetres[float] = 1.2
 _OVERHANG: Millimetres[float] = 1.0
 """How far the last number under a panel may stand out to its neighbour."""
 _LEAST_HEIGHT: Millimetres[float] = 40.0
+_LEAST_AXIS: Millimetres[float] = 20.0
 
 
 def figure(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -48,6 +49,12 @@ def figure_piece(body: PrintedCurves, layout: Layout, setting: Setting) -> Piece
             f"'{body.title}' and they need {_LEAST_HEIGHT:.0f}; "
         )
     frames = _frames(body, setting)
+    narrowest = min(min(frame.width, frame.height) for frame in frames)
+    if narrowest < _LEAST_AXIS:
+        raise TooSmallError(
+            f"layout {layout.name}: beside its numbers the curves of '{body.title}' have "
+            f"{max(narrowest, 0.0):.0f} mm and they need {_LEAST_AXIS:.0f}; "
+        )
     items: list[Item] = []
     for number, frame in enumerate(frames):
         items += _panel_items(frame, setting, body, shows_y=_shows_y(body, number))

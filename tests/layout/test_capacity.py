@@ -98,7 +98,7 @@ def test_the_layouts_named_for_a_card_that_does_not_fit_do_hold_it(card_of: Card
     assert areas == sorted(areas)
 
 
-@settings(deadline=None, max_examples=900)
+@settings(deadline=None, max_examples=300)
 @given(
     layout=st.sampled_from(LAYOUTS),
     page=st.sampled_from(PAGES),

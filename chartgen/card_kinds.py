@@ -3,30 +3,29 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import pairwise
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
-from chartgen.layout.layout_file import load_layout
+from chartgen.layout.capacity import column_groups, in_groups, panel_groups, rows_that_fit
+from chartgen.layout.layout_file import Layout, layout_called
 from chartgen.limits.run import windows
 from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade
 from chartgen.model.material import Material
-from chartgen.model.shop import LengthUnits, Shop
+from chartgen.model.shop import Shop
+from chartgen.renderers.fonts import measure
 from chartgen.wording.card import AnyCard, lathe_card, make_card, nomogram_card, overview_card
 
 if TYPE_CHECKING:
     from chartgen.charts.spindle_curves import Demand
 
-# What one card holds at its reading distance; more of them run on to further cards.
-BLADES_A_CARD = {LengthUnits.METRIC: 3, LengthUnits.INCH: 2}
-MATERIALS_A_CARD = 6
-
-Item = TypeVar("Item")
-
 
 @dataclass(frozen=True)
 class CardsOf:
-    """The cards of one shop and its materials; the windows are worked out once, if asked for."""
+    """The cards of one shop and its materials; the windows are worked out once, if asked for.
+
+    What one card cannot hold at its reading distance runs on to further cards: blades,
+    materials, drive positions. Too many diameters are refused where the card is laid out.
+    """
 
     shop: Shop
     materials: Sequence[Material]
@@ -34,51 +33,66 @@ class CardsOf:
     @cached_property
     def windows(self) -> Windows:
         """The windows of every material, blade and diameter of the shop."""
-        return self._windows_of(self.materials)
+        return windows(self.shop, materials=self.materials, diameters=self.shop.request.diameters)
 
-    def _windows_of(self, materials: Sequence[Material]) -> Windows:
-        return windows(self.shop, materials=materials, diameters=self.shop.request.diameters)
-
-    @property
-    def _blades(self) -> list[list[Blade]]:
-        return in_groups(self.shop.blades, BLADES_A_CARD[self.shop.request.units])
-
-    @property
-    def _groups(self) -> list[list[Material]]:
-        return in_groups(self.materials, MATERIALS_A_CARD)
+    def layout(self, name: str) -> Layout:
+        """Return a layout that the shop asks for."""
+        return layout_called(name, self.shop.request.own_layouts)
 
     def all(self) -> list[AnyCard]:
         """Return every card the shop's layouts ask for, under names of their own."""
         cards = [
             card
             for name in self.shop.request.layouts
-            for card in _MAKERS[load_layout(name).card](self, name)
+            for card in _MAKERS[self.layout(name).card](self, name)
         ]
         return _with_names_of_their_own(cards)
 
     def lathe_charts(self, name: str) -> list[AnyCard]:
-        """Return a chart a material, with some of the blades each."""
-        return [
-            lathe_card(self.shop, self.windows, material, name, tuple(group))
-            for material in self.materials
-            for group in self._blades
-        ]
+        """Return a chart a material, with as many of the blades each as fit."""
+        cards: list[AnyCard] = []
+        for material in self.materials:
+            whole = lathe_card(self.shop, self.windows, material, name)
+            groups = column_groups(whole.chart, self.layout(name), measure)
+            cards += [
+                lathe_card(self.shop, self.windows, material, name, self._blades(group))
+                for group in groups
+                if len(groups) > 1
+            ] or [whole]
+        return cards
 
     def overviews(self, name: str) -> list[AnyCard]:
-        """Return a chart a blade, with some of the materials each."""
-        groups = self._groups
-        some = [self.windows] if len(groups) == 1 else [self._windows_of(g) for g in groups]
-        return [overview_card(self.shop, w, b, name) for b in self.shop.blades for w in some]
+        """Return a chart a blade, with as many of the materials each as fit."""
+        cards: list[AnyCard] = []
+        for blade in self.shop.blades:
+            whole = overview_card(self.shop, self.windows, blade, name)
+            groups = column_groups(whole.chart, self.layout(name), measure)
+            cards += [
+                overview_card(
+                    self.shop, self.windows, blade, name, tuple(self.materials[i] for i in group)
+                )
+                for group in groups
+                if len(groups) > 1
+            ] or [whole]
+        return cards
 
     def blade_cards(self, name: str) -> list[AnyCard]:
-        """Return where each blade may be used."""
+        """Return where each blade may be used, with as many of the materials each as fit."""
         from chartgen.wording.blade_card import blade_card
 
-        return [
-            blade_card(self.shop, group, b, name)
-            for b in self.shop.blades
-            for group in self._groups
-        ]
+        cards: list[AnyCard] = []
+        for blade in self.shop.blades:
+            whole = blade_card(self.shop, self.materials, blade, name)
+            most = rows_that_fit(whole, self.layout(name), measure)
+            cards += [
+                blade_card(self.shop, group, blade, name)
+                for group in in_groups(self.materials, most or len(self.materials))
+                if most
+            ] or [whole]
+        return cards
+
+    def _blades(self, numbers: Sequence[int]) -> tuple[Blade, ...]:
+        return tuple(self.shop.blades[number] for number in numbers)
 
     def centre_cards(self, name: str) -> list[AnyCard]:
         """Return the way in to the centre of each material."""
@@ -112,17 +126,25 @@ class CardsOf:
         from chartgen.charts.feed_windows import feed_windows
         from chartgen.wording.curves.window import print_feed_windows
 
+        charts = feed_windows(self.shop, self.materials)
+        # Every material's axes are alike, so one of them tells what fits.
+        bodies = [print_feed_windows(chart) for chart in charts]
+        groups = panel_groups(bodies[0], self.layout(name), measure)
         return [
             make_card(
                 self.shop,
-                print_feed_windows(chart),
+                bodies[place]
+                if len(groups) == 1
+                else print_feed_windows(
+                    replace(chart, blades=tuple(chart.blades[i] for i in group))
+                ),
                 (chart.material,),
-                tuple(group),
+                self._blades(group),
                 name,
                 chart.material.key,
             )
-            for group in self._blades
-            for chart in feed_windows(self.shop, self.materials, group)
+            for group in groups
+            for place, chart in enumerate(charts)
         ]
 
     def width_curves(self, name: str) -> list[AnyCard]:
@@ -196,13 +218,6 @@ _MAKERS: dict[str, Callable[[CardsOf, str], list[AnyCard]]] = {
     "speed-nomogram": CardsOf.speed_nomograms,
     "power-nomogram": CardsOf.power_nomograms,
 }
-
-
-def in_groups(items: Sequence[Item], most: int) -> list[list[Item]]:
-    """Return items in as few groups of at most `most` as will do, as even as can be."""
-    count = max(1, -(-len(items) // most))
-    ends = [round(len(items) * part / count) for part in range(count + 1)]
-    return [list(items[start:end]) for start, end in pairwise(ends)]
 
 
 def _with_names_of_their_own(cards: Sequence[AnyCard]) -> list[AnyCard]:

@@ -5,12 +5,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from chartgen import __version__
-from chartgen.description.recipe import RECIPE_NAME, Recipe, recipe_text
+from chartgen.description.recipe import LAYOUT_NAME, RECIPE_NAME, Recipe, recipe_text
 from chartgen.layout.placed import Attachment
 from chartgen.wording.card import AnyCard
 
 _TOML = "application/toml"
 _SHOP = "The shop file this card was made from"
+_LAYOUT = "The owner's own layout of this card"
 _RECIPE = "Which card of the shop file this is"
 
 
@@ -18,12 +19,14 @@ _RECIPE = "Which card of the shop file this is"
 class Inputs:
     """What cards are made from: a shop file's bytes, or two of a change, and the materials.
 
-    `first` is the number of the first card among all cards of its layout.
+    `first` is the number of the first card among all cards of its layout; `own_layouts` are
+    the name and text of each layout that did not come with the program.
     """
 
     files: tuple[bytes, ...]
     materials: tuple[str, ...]
     first: int = 1
+    own_layouts: tuple[tuple[str, str], ...] = ()
 
     @property
     def are_two_shops(self) -> bool:
@@ -51,6 +54,11 @@ def attachments_of(cards: Sequence[AnyCard], inputs: Inputs) -> list[tuple[Attac
             (
                 Attachment(RECIPE_NAME, _RECIPE, _TOML, recipe_text(recipe)),
                 *(Attachment(name, _SHOP, _TOML, content) for name, content in shops),
+                *(
+                    Attachment(LAYOUT_NAME, _LAYOUT, _TOML, text.encode())
+                    for name, text in inputs.own_layouts
+                    if name == card.layout
+                ),
             )
         )
     return found

@@ -39,5 +39,25 @@ class DoesNotFitError(ChartgenError):
     """A layout cannot hold its content at its reading distance."""
 
 
+class TooSmallError(DoesNotFitError):
+    """A layout is too small for one card; `problem` ends where the mend of a larger one begins.
+
+    `larger` are the layouts that would hold it, None where nobody looked for any. `rows` is
+    how many rows would fit, where it is rows that do not.
+    """
+
+    def __init__(
+        self, problem: str, *, larger: Sequence[str] | None = None, rows: int | None = None
+    ) -> None:
+        self.problem = problem
+        self.rows = rows
+        mend = "use a larger layout"
+        if larger is not None:
+            mend = "write a larger layout: none that came with the program holds it"
+        if larger:
+            mend = f"use a layout that holds it: {', '.join(larger)}"
+        super().__init__(f"{problem}{mend}")
+
+
 class RequestError(ChartgenError):
     """A command asks for something that the shop or the reference data does not have."""

@@ -8,9 +8,15 @@ from chartgen.card_kinds import CardsOf
 from chartgen.carrying import Inputs, attachments_of
 from chartgen.description.known import Known
 from chartgen.description.shop_file import example_text, read_shop
-from chartgen.errors import DoesNotFitError, RequestError
+from chartgen.errors import DoesNotFitError, RequestError, TooSmallError
+from chartgen.layout.capacity import layouts_that_hold
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import change_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    change_layout_names,
+    layout_called,
+    layout_names,
+)
+from chartgen.layout.own_layouts import is_path
 from chartgen.layout.placed import Document
 from chartgen.limits.run import windows
 from chartgen.model.shop import Shop
@@ -23,6 +29,8 @@ from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from chartgen.wording.printed_change import PrintedChange
 
 EXAMPLE_NAME = "built-in example shop"
@@ -52,7 +60,9 @@ def describe(text: bytes | None, file: str) -> Shop:
 def inputs_of(text: bytes | None, shop: Shop) -> Inputs:
     """Return what the cards of a shop carry: the bytes described, the materials printed."""
     return Inputs(
-        files=(example_text() if text is None else text,), materials=shop.request.materials
+        files=(example_text() if text is None else text,),
+        materials=shop.request.materials,
+        own_layouts=shop.request.own_layouts,
     )
 
 
@@ -93,7 +103,7 @@ def with_layouts(shop: Shop, names: Sequence[str]) -> Shop:
         If there is no such layout.
     """
     for name in names:
-        if name not in layout_names():
+        if name not in layout_names() and not is_path(name):
             raise RequestError(f"layout {name!r} is unknown.{nearest_name(name, layout_names())}")
     chosen = tuple(dict.fromkeys(names)) or shop.request.layouts
     return replace(shop, request=replace(shop.request, layouts=chosen))
@@ -133,11 +143,16 @@ def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:
     """
     (material,) = (load_material(k) for k in with_materials(shop, [key]).request.materials)
     found = windows(shop, materials=[material], diameters=shop.request.diameters)
-    charts = [name for name in shop.request.layouts if load_layout(name).card == "lathe-chart"]
+    own = shop.request.own_layouts
+    charts = [n for n in shop.request.layouts if layout_called(n, own).card == "lathe-chart"]
     return lathe_card(shop, found, material, charts[0] if charts else "lathe-chart-a5")
 
 
-def lay_out(cards: Sequence[AnyCard], inputs: Inputs | None = None) -> list[FinishedCard]:
+def lay_out(
+    cards: Sequence[AnyCard],
+    inputs: Inputs | None = None,
+    own_layouts: Sequence[tuple[str, str]] = (),
+) -> list[FinishedCard]:
     """Return the cards placed on their pages, carrying the inputs they were made from.
 
     Without inputs a card can be looked at, but not be made again from its file.
@@ -145,17 +160,19 @@ def lay_out(cards: Sequence[AnyCard], inputs: Inputs | None = None) -> list[Fini
     Raises
     ------
     DoesNotFitError
-        If any does not fit at its reading distance; every different reason is told, once.
+        If any does not fit at its reading distance; every different reason is told, once,
+        with the layouts of the same kind that would hold the card.
     """
     finished, reasons = [], dict[str, None]()
     carried = attachments_of(cards, inputs) if inputs else [()] * len(cards)
     for card, attachments in zip(cards, carried, strict=True):
+        layout = layout_called(card.layout, own_layouts)
         try:
-            document = compose(card, load_layout(card.layout), measure)
-            document = replace(document, attachments=attachments)
+            document = replace(compose(card, layout, measure), attachments=attachments)
             finished.append(FinishedCard(f"{card.file_stem}.pdf", document))
-        except DoesNotFitError as error:
-            reasons[str(error)] = None
+        except TooSmallError as error:
+            larger = layouts_that_hold(card, layout, measure)
+            reasons[str(TooSmallError(error.problem, larger=larger))] = None
     if reasons:
         raise DoesNotFitError("\n".join(reasons))
     return finished
@@ -164,3 +181,16 @@ def lay_out(cards: Sequence[AnyCard], inputs: Inputs | None = None) -> list[Fini
 def render(card: FinishedCard) -> bytes:
     """Return a card's PDF."""
     return render_pdf(card.document)
+
+
+def picture_maker() -> "Callable[[bytes], list[bytes]]":
+    """Return what makes pictures of a PDF's pages, for the screen.
+
+    Raises
+    ------
+    RequestError
+        If the library for it is not installed; the message says how to install it.
+    """
+    from chartgen.renderers.png import picture_maker as maker
+
+    return maker()

@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 from chartgen import __version__, pipeline
 from chartgen.carrying import Inputs
 from chartgen.description.pdf_file import is_pdf, look_inside
-from chartgen.description.recipe import RECIPE_NAME, Recipe, altered, read_recipe
+from chartgen.description.recipe import LAYOUT_NAME, RECIPE_NAME, Recipe, altered, read_recipe
 from chartgen.errors import ChartgenError, RequestError
+from chartgen.layout import own_layouts
 from chartgen.layout.layout_file import change_layout_names
 from chartgen.model.shop import Shop
 from chartgen.wording.card import AnyCard
@@ -43,7 +44,8 @@ class PrintedFile:
         DoesNotFitError
             If it does not fit, which a card that was printed once can only by another version.
         """
-        (finished,) = pipeline.lay_out([self.card], replace(self.inputs, first=self.recipe.number))
+        inputs = replace(self.inputs, first=self.recipe.number)
+        (finished,) = pipeline.lay_out([self.card], inputs, inputs.own_layouts)
         return finished
 
     def beside(self, after: Shop) -> PrintedStaleness:
@@ -61,7 +63,8 @@ class PrintedFile:
                 pipeline.changed_card(self.shops[0], after), file_stem=self.card.file_stem
             )
         else:
-            before, after = _printing(before, recipe), _printing(after, recipe)
+            own = self.inputs.own_layouts
+            before, after = _printing(before, recipe, own), _printing(after, recipe, own)
             again = {card.file_stem: card for card in pipeline.printed_cards(after)}
             now = again.get(self.card.file_stem)
         return staleness(self.card, now, before=before, after=after, by_older=self.older_version)
@@ -89,10 +92,11 @@ def open_printed(content: bytes, *, file: str) -> PrintedFile:
     files = tuple(inside.files[name] for name in recipe.shop_names)
     try:
         shops = tuple(
-            pipeline.describe(text, f"{file}, {name} in it")
+            _without_paths(pipeline.describe(text, f"{file}, {name} in it"), recipe)
             for text, name in zip(files, recipe.shop_names, strict=True)
         )
-        card = _card_of(shops, recipe)
+        own = _own_layouts(shops[0], recipe, inside.files.get(LAYOUT_NAME), file)
+        card = _card_of(shops, recipe, own)
     except ChartgenError as error:
         if recipe.program == __version__:
             # What this version wrote it can read: somebody changed it.
@@ -102,7 +106,7 @@ def open_printed(content: bytes, *, file: str) -> PrintedFile:
         raise altered(file)
     found = PrintedFile(
         recipe=recipe,
-        inputs=Inputs(files=files, materials=recipe.materials),
+        inputs=Inputs(files=files, materials=recipe.materials, own_layouts=own),
         shops=shops,
         card=card,
     )
@@ -130,13 +134,37 @@ def _refuse_newer(recipe: Recipe, file: str) -> None:
         )
 
 
-def _printing(shop: Shop, recipe: Recipe) -> Shop:
+def _without_paths(shop: Shop, recipe: Recipe) -> Shop:
+    """Return the shop without layouts asked for by path: a PDF carries no more than its own."""
+    names = tuple(n for n in shop.request.layouts if not own_layouts.is_path(n))
+    request = replace(shop.request, layouts=names or (recipe.layout,))
+    return replace(shop, request=request)
+
+
+def _own_layouts(
+    shop: Shop, recipe: Recipe, text: bytes | None, file: str
+) -> tuple[tuple[str, str], ...]:
+    """Return the owner's own layout that a card carries, read and checked; none: nothing."""
+    if text is None:
+        return ()
+    name = f"{recipe.layout}.toml"
+    asking = replace(shop, request=replace(shop.request, layouts=(name,)))
+    read = own_layouts.with_own_layouts(asking, {name: (f"{file}, {LAYOUT_NAME} in it", text)})
+    return read.request.own_layouts
+
+
+def _printing(shop: Shop, recipe: Recipe, own: tuple[tuple[str, str], ...]) -> Shop:
     """Return the shop printing what the card was printed among."""
     shop = pipeline.with_materials(shop, recipe.materials)
+    if own:
+        request = replace(shop.request, layouts=(recipe.layout,), own_layouts=own)
+        return replace(shop, request=request)
     return pipeline.with_layouts(shop, [recipe.layout])
 
 
-def _card_of(shops: tuple[Shop, ...], recipe: Recipe) -> AnyCard | None:
+def _card_of(
+    shops: tuple[Shop, ...], recipe: Recipe, own: tuple[tuple[str, str], ...]
+) -> AnyCard | None:
     """Return the card of a recipe, None where the shops have no such card."""
     if recipe.is_change:
         before, after = shops
@@ -144,7 +172,7 @@ def _card_of(shops: tuple[Shop, ...], recipe: Recipe) -> AnyCard | None:
         if recipe.layout not in change_layout_names():
             raise RequestError(f"layout {recipe.layout!r} is unknown.")
         return change if change.file_stem == recipe.file else None
-    cards = pipeline.printed_cards(_printing(shops[0], recipe))
+    cards = pipeline.printed_cards(_printing(shops[0], recipe, own))
     if recipe.number > len(cards):
         return None
     card = cards[recipe.number - 1]

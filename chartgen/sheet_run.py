@@ -1,11 +1,11 @@
 """Cards on sheets: each is laid out when its sheet is drawn, and every size has its own file."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import load_layout
+from chartgen.layout.layout_file import layout_called
 from chartgen.layout.pages import page_name
 from chartgen.layout.sheets.impose import Imposition
 from chartgen.layout.sheets.leaves import Leaf, leaves
@@ -35,7 +35,9 @@ def sheet_plan(**words: Any) -> SheetPlan:  # noqa: ANN401 - the words of `plan_
         raise RequestError(f"{error}.") from None
 
 
-def on_sheets(cards: Iterable[AnyCard], plan: SheetPlan) -> Iterator[tuple[str, bytes]]:
+def on_sheets(
+    cards: Iterable[AnyCard], plan: SheetPlan, own_layouts: Sequence[tuple[str, str]] = ()
+) -> Iterator[tuple[str, bytes]]:
     """Yield name and bytes of one PDF of sheets for every size of card among the cards.
 
     Raises
@@ -45,7 +47,7 @@ def on_sheets(cards: Iterable[AnyCard], plan: SheetPlan) -> Iterator[tuple[str, 
     """
     runs: dict[tuple[tuple[float, float], str], list[AnyCard]] = {}
     for card in cards:
-        layout = load_layout(card.layout)
+        layout = layout_called(card.layout, own_layouts)
         runs.setdefault((layout.page, layout.pouch), []).append(card)
     # Every size is held against the sheet before the first card is laid out.
     impositions = [imposition(page, pouch, plan) for page, pouch in runs]
@@ -53,7 +55,7 @@ def on_sheets(cards: Iterable[AnyCard], plan: SheetPlan) -> Iterator[tuple[str, 
         size = page_name(imposed.places.card)
         stem = f"sheet-{plan.paper}-{size}".lower().replace(" ", "-")
         title = f"{plan.paper} sheets of {size} cards, {run[0].lathe}"
-        yield f"{stem}.pdf", render_sheets(title, run, imposed)
+        yield f"{stem}.pdf", render_sheets(title, run, imposed, own_layouts)
 
 
 def imposition(
@@ -69,7 +71,12 @@ def imposition(
     return Imposition(plan, card=page, pouch=pouch, measure=measure)
 
 
-def render_sheets(title: str, cards: Iterable[AnyCard], imposed: Imposition) -> bytes:
+def render_sheets(
+    title: str,
+    cards: Iterable[AnyCard],
+    imposed: Imposition,
+    own_layouts: Sequence[tuple[str, str]] = (),
+) -> bytes:
     """Return a PDF of sheets; each card is laid out when its sheet is drawn, and then let go.
 
     Raises
@@ -78,15 +85,17 @@ def render_sheets(title: str, cards: Iterable[AnyCard], imposed: Imposition) -> 
         If a card does not fit its layout, or has no place for a hole.
     """
     subject = f"sheets of {imposed.plan.paper}, flip on the {imposed.plan.flip.value} edge"
-    return render_pages(title, subject, imposed.sheets(_leaves(cards)), imposed.plan.flip)
+    return render_pages(
+        title, subject, imposed.sheets(_leaves(cards, own_layouts)), imposed.plan.flip
+    )
 
 
-def _leaves(cards: Iterable[AnyCard]) -> Iterator[Leaf]:
+def _leaves(cards: Iterable[AnyCard], own_layouts: Sequence[tuple[str, str]]) -> Iterator[Leaf]:
     """Yield the leaves of cards as they are laid out; every reason not to is told, once."""
     reasons = dict[str, None]()
     for card in cards:
         try:
-            document = compose(card, load_layout(card.layout), measure)
+            document = compose(card, layout_called(card.layout, own_layouts), measure)
         except DoesNotFitError as error:
             reasons[str(error)] = None
             continue

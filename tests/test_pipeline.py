@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from chartgen.card_kinds import in_groups
 from chartgen.errors import DescriptionError, DoesNotFitError, RequestError
+from chartgen.layout.capacity import in_groups
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.spindle import Duration, make_spindle
 from chartgen.model.shop import LengthUnits, Shop
@@ -135,7 +135,7 @@ def test_more_blades_than_a_card_holds_run_on_to_a_second_one(example: Shop) -> 
 
 
 def test_more_materials_than_a_card_holds_run_on_to_a_second_one(example: Shop) -> None:
-    keys = material_keys()[:8]
+    keys = material_keys()[:12]
     shop = replace(with_materials(example, keys), blades=example.blades[:1])
     for layout in ("overview-a5", "blade-card-a6"):
         one = replace(shop, request=replace(shop.request, layouts=(layout,)))

@@ -73,7 +73,8 @@ KEYS: Mapping[tuple[type, str], str] = {
     (Blade, "tool_material"): "tool",
 }
 # A measured value is compared under its own key; the readings behind it are records, not claims.
-NOT_COMPARED = frozenset({(Shop, "measured"), (Shop, "readings")})
+# An owner's layout tells how a card looks; one that changed makes its cards stale by their code.
+NOT_COMPARED = frozenset({(Shop, "measured"), (Shop, "readings"), (PrintRequest, "own_layouts")})
 _LABELS = frozenset({"shop.name", "shop.revision", "shop.date", "lathe.name"})
 _PRINTED = {"materials", "diameters", "layouts", "units"}
 

@@ -93,9 +93,12 @@ def lathe_chart(
     return _chart(shop, windows, [(material, blade) for blade in shown])
 
 
-def overview_chart(shop: Shop, windows: Windows, blade: Blade) -> SpeedFeedChart:
-    """Return one blade's chart, a column for each material."""
-    return _chart(shop, windows, [(material, blade) for material in windows.grid.materials])
+def overview_chart(
+    shop: Shop, windows: Windows, blade: Blade, materials: Sequence[Material] | None = None
+) -> SpeedFeedChart:
+    """Return one blade's chart, a column for each of some materials, or for all of them."""
+    shown = windows.grid.materials if materials is None else materials
+    return _chart(shop, windows, [(material, blade) for material in shown])
 
 
 def _chart(shop: Shop, windows: Windows, pairs: Sequence[tuple[Material, Blade]]) -> SpeedFeedChart:

@@ -20,6 +20,7 @@ _FILES: Final = {
     "compare": "compare",
     "example": "lists",
     "explain": "questions",
+    "layouts": "lists",
     "learn": "learn",
     "make": "cards",
     "materials": "lists",

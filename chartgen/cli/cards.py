@@ -15,11 +15,14 @@ from chartgen.cli.options import (
     print_json,
     read_shop_at,
     shop_argument,
+    with_own_layouts,
 )
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from chartgen.layout.sheets.plan import SheetPlan
+    from chartgen.model.shop import Shop
     from chartgen.pipeline import FinishedCard
 
 _LONG_WORK = 1.0
@@ -36,7 +39,13 @@ _LONG_WORK = 1.0
     help="Folder for the PDF files; made if it is missing.",
 )
 @click.option("--material", "materials", multiple=True, help="Only this material; may repeat.")
-@click.option("--layout", "layouts", multiple=True, help="Only this layout; may repeat.")
+@click.option(
+    "--layout",
+    "layouts",
+    multiple=True,
+    help="Only this layout, by its name or the path of your own file; may repeat.",
+)
+@click.option("--png", is_flag=True, help="Also a picture of each page, for the screen.")
 @click.option("--sheet", default=None, help="Several cards on sheets of A4, letter, A3, tabloid.")
 @click.option("--flip", type=click.Choice(("long", "short")), help="Edge the printer turns about.")
 @click.option(
@@ -55,6 +64,8 @@ def make(
     materials: tuple[str, ...],
     layouts: tuple[str, ...],
     sheet: str | None,
+    *,
+    png: bool,
     **wishes: str | bool | None,
 ) -> None:
     """Write the cards of a shop as PDF files, one a card or several on a sheet.
@@ -68,37 +79,62 @@ def make(
     if asked and sheet is None:
         option = f"--{next(iter(asked))}".replace("_", "-")
         raise click.UsageError(f"{option} is about sheets of cards; say which with --sheet A4.")
+    if png and sheet is not None:
+        raise click.UsageError("--png draws single cards; leave it out, or leave out --sheet.")
     text = None if shop is None else read_bytes(shop)
     if text is not None and text.startswith(PDF_BEGINNING):
-        if materials or layouts or sheet:
+        if materials or layouts or sheet or png:
             raise click.UsageError(
-                "A card is made again as it was; leave out --material, --layout and --sheet, or "
-                "take the shop file."
+                "A card is made again as it was; leave out --material, --layout, --sheet and "
+                "--png, or take the shop file."
             )
         _make_again(text, str(shop), out)
         return
     plan = None
     if sheet is not None:
-        from chartgen.sheet_run import on_sheets, sheet_plan
+        from chartgen.sheet_run import sheet_plan
 
         plan = sheet_plan(paper=sheet, **asked)
     described = pipeline.describe(text, str(shop))
+    described = with_own_layouts(described, folder=Path() if shop is None else shop.parent)
     described = pipeline.with_materials(described, materials)
-    described = pipeline.with_layouts(described, layouts)
+    described = with_own_layouts(pipeline.with_layouts(described, layouts))
     for doubt in doubts(described):
         click.echo(doubt, err=True)
-    printed = pipeline.printed_cards(described)
     if plan is not None:
-        # All are made before the first is written: what cannot be made leaves nothing behind.
-        for name, content in list(on_sheets(printed, plan)):
-            write_whole(out / name, content)
-            click.echo(str(out / name))
-        return
-    inputs = pipeline.inputs_of(text, described)
-    for card in _with_progress(pipeline.lay_out(printed, inputs)):
+        _make_sheets(described, plan, out)
+    else:
+        _make_cards(described, text, out, png=png)
+
+
+def _make_sheets(shop: "Shop", plan: "SheetPlan", out: Path) -> None:
+    """Write the sheets; all are made before the first is written, or nothing is left behind."""
+    from chartgen import pipeline
+    from chartgen.sheet_run import on_sheets
+
+    cards = pipeline.printed_cards(shop)
+    for name, content in list(on_sheets(cards, plan, shop.request.own_layouts)):
+        write_whole(out / name, content)
+        click.echo(str(out / name))
+
+
+def _make_cards(shop: "Shop", text: bytes | None, out: Path, *, png: bool) -> None:
+    """Write each card, and a picture of each of its pages if they are wanted."""
+    from chartgen import pipeline
+
+    inputs = pipeline.inputs_of(text, shop)
+    cards = pipeline.lay_out(pipeline.printed_cards(shop), inputs, shop.request.own_layouts)
+    pictures_of = pipeline.picture_maker() if png else None
+    for card in _with_progress(cards):
         path = out / card.file_name
-        write_whole(path, pipeline.render(card))
+        content = pipeline.render(card)
+        pictures = pictures_of(content) if pictures_of else []
+        write_whole(path, content)
         click.echo(str(path))
+        for number, picture in enumerate(pictures, 1):
+            page = path.with_name(f"{path.stem}-page-{number}.png")
+            write_whole(page, picture)
+            click.echo(str(page))
 
 
 def _make_again(content: bytes, file: str, out: Path) -> None:

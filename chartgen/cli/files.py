@@ -6,9 +6,11 @@ from pathlib import Path
 
 from chartgen.errors import ChartgenError
 
+_EXAMPLE = "check the name, or run `chartgen example` for a file to start from"
 
-def read_bytes(path: Path) -> bytes:
-    """Return a file's bytes.
+
+def read_bytes(path: Path, *, mend: str = _EXAMPLE) -> bytes:
+    """Return a file's bytes; `mend` is what to do where there is no such file.
 
     Raises
     ------
@@ -18,10 +20,9 @@ def read_bytes(path: Path) -> bytes:
     try:
         return path.read_bytes()
     except FileNotFoundError:
-        mend = "check the name, or run `chartgen example` for a file to start from"
         raise ChartgenError(f"{path}: there is no such file; {mend}.") from None
     except IsADirectoryError:
-        raise ChartgenError(f"{path}: is a folder; name the shop file in it.") from None
+        raise ChartgenError(f"{path}: is a folder; name the file in it.") from None
     except OSError as error:
         raise ChartgenError(f"{path}: cannot be read: {_reason(error)}.") from None
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from chartgen.cli.options import read_shop_at, shop_argument
+from chartgen.cli.options import print_json, read_shop_at, shop_argument
 
 
 @click.command()
@@ -16,7 +16,9 @@ def check(shop: Path | None) -> None:
     described = read_shop_at(shop)
     for line in inquiry.understood(described):
         click.echo(line)
-    cards = pipeline.lay_out(pipeline.printed_cards(described))
+    cards = pipeline.lay_out(
+        pipeline.printed_cards(described), own_layouts=described.request.own_layouts
+    )
     click.echo(f"{len(cards)} cards, all of which fit their layouts.")
 
 
@@ -44,3 +46,24 @@ def sources() -> None:
     from chartgen.renderers.listings import render_sources
 
     click.echo(render_sources(load_bibliography().values()), nl=False)
+
+
+@click.command()
+@click.argument("name", required=False)
+@click.option("--schema", is_flag=True, help="The JSON Schema of a layout file, for an editor.")
+def layouts(name: str | None, *, schema: bool) -> None:
+    """List the layouts; with a NAME, print that one's file to start your own from."""
+    from chartgen.errors import RequestError
+    from chartgen.layout.layout_file import every_layout_name, layout_text, load_layout
+    from chartgen.layout.layout_schema import layout_schema
+    from chartgen.renderers.listings import render_layouts
+    from chartgen.wording.nearest import nearest_name
+
+    if schema:
+        print_json(layout_schema())
+    elif name is None:
+        click.echo(render_layouts([load_layout(each) for each in every_layout_name()]), nl=False)
+    elif name not in every_layout_name():
+        raise RequestError(f"layout {name!r} is unknown.{nearest_name(name, every_layout_name())}")
+    else:
+        click.echo(layout_text(name), nl=False)

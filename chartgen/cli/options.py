@@ -25,7 +25,7 @@ bore_option = click.option("--bore", default=None, help="Bore of a tube; solid i
 
 
 def read_shop_at(path: Path | None) -> "Shop":
-    """Return the shop of a file or a card, or the built-in example's where none is given."""
+    """Return the shop of a file or a card with its owner's layouts, or the built-in example's."""
     from chartgen import pipeline
 
     if path is None:
@@ -44,7 +44,20 @@ def read_described(path: Path) -> tuple["Shop", bytes]:
         return printed.shop, printed.inputs.files[-1]
     from chartgen import pipeline
 
-    return pipeline.describe(content, str(path)), content
+    described = pipeline.describe(content, str(path))
+    return with_own_layouts(described, folder=path.parent), content
+
+
+def with_own_layouts(shop: "Shop", *, folder: Path = Path()) -> "Shop":
+    """Return the shop with the layouts read that it asks for by path, from a folder."""
+    from chartgen.layout import own_layouts
+
+    paths = [name for name in shop.request.layouts if own_layouts.is_path(name)]
+    if not paths:
+        return shop
+    mend = "check its path; `chartgen layouts` lists those there are"
+    files = {name: (str(folder / name), read_bytes(folder / name, mend=mend)) for name in paths}
+    return own_layouts.with_own_layouts(shop, files)
 
 
 def print_json(answer: dict[str, Any]) -> None:

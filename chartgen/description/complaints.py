@@ -7,7 +7,7 @@ import json
 from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 
-from chartgen.description.example import example_value
+from chartgen.description.forms import SHOP_FORM, Form
 from chartgen.description.locate import line_of
 from chartgen.description.problems import (
     MISSING,
@@ -17,19 +17,20 @@ from chartgen.description.problems import (
     Problem,
     Quoted,
 )
-from chartgen.description.schema import ShopFile
 from chartgen.description.tables import ListOf, Table, table_read_by
 from chartgen.errors import Fault
 
 
-def faults_of(problems: Sequence[Problem], *, file: str, text: str) -> list[Fault]:
+def faults_of(
+    problems: Sequence[Problem], *, file: str, text: str, form: Form = SHOP_FORM
+) -> list[Fault]:
     """Return the problems with their lines and mends, in the order of the file."""
     # A key spelled wrong is one slip, though the walk sees a strange and a missing key.
     misspelled = {
         (*one.path[:-1], near)
         for one in problems
         if one.problem == UNKNOWN_KEY
-        for near in _near_keys(one.path)
+        for near in _near_keys(one.path, form)
     }
     # Twelve diameters without a unit are one slip, told once.
     unlike: dict[tuple[KeyPath, str, str], Fault] = {}
@@ -38,7 +39,7 @@ def faults_of(problems: Sequence[Problem], *, file: str, text: str) -> list[Faul
         if problem == MISSING and path in misspelled:
             continue
         family = path[:-1] if path and isinstance(path[-1], int) else path
-        mend = mend_of(one)
+        mend = mend_of(one, form)
         fault = Fault(file, line_of(text, path), dotted(path), problem, mend)
         unlike.setdefault((family, problem, mend), fault)
     return sorted(unlike.values(), key=lambda fault: (fault.line, fault.key, fault.problem))
@@ -56,7 +57,7 @@ def dotted(path: KeyPath) -> str:
     return words
 
 
-def mend_of(one: Problem) -> str:
+def mend_of(one: Problem, form: Form = SHOP_FORM) -> str:
     """Return the mend of a problem in words, searched for where that is needed."""
     if isinstance(one.mend, str):
         return one.mend
@@ -67,59 +68,59 @@ def mend_of(one: Problem) -> str:
     if isinstance(one.mend, Quoted):
         return f"Put it in quotes, as in {json.dumps(str(one.mend.value)[:30])}."
     if one.problem == MISSING:
-        return _how_to_add(one.path)
+        return _how_to_add(one.path, form)
     if one.problem == UNKNOWN_KEY:
-        return _nearest_key(one.path)
-    return _right_shape(one.path)
+        return _nearest_key(one.path, form)
+    return _right_shape(one.path, form)
 
 
-def _how_to_add(path: KeyPath) -> str:
-    table = _table_at(path)
+def _how_to_add(path: KeyPath, form: Form) -> str:
+    table = _table_at(path, form)
     if table is not None:
         needs = [
             name for name, key in table.keys.items() if key.required and key.only_beside is None
         ]
-        return f"Add a table under the line {_header(path)}, with {_listed(needs)}."
+        return f"Add a table under the line {_header(path, form)}, with {_listed(needs)}."
     if path[-1] == "power_is":
         return (
             'Add power_is = "shaft" or power_is = "input": a motor\'s plate states shaft power, '
             "a machine's brochure often input."
         )
-    return f"Add a line such as {_example_line(path)}."
+    return f"Add a line such as {_example_line(path, form)}."
 
 
-def _nearest_key(path: KeyPath) -> str:
-    name, table = str(path[-1]), _table_at(path[:-1]) or ShopFile
-    if near := _near_keys(path):
+def _nearest_key(path: KeyPath, form: Form) -> str:
+    name, table = str(path[-1]), _table_at(path[:-1], form) or form.root
+    if near := _near_keys(path, form):
         return f"Did you mean '{near[0]}'?"
-    owners = [header for header, other in _tables(ShopFile, ()) if name in other.keys]
+    owners = [header for header, other in _tables(form.root, (), form) if name in other.keys]
     if len(owners) == 1:
         return f"It belongs under {owners[0]}."
     return f"Known here: {', '.join(table.keys)}."
 
 
-def _near_keys(path: KeyPath) -> list[str]:
+def _near_keys(path: KeyPath, form: Form) -> list[str]:
     """Return the key of the table that is most like the last of `path`, if any is."""
-    table = _table_at(path[:-1]) or ShopFile
+    table = _table_at(path[:-1], form) or form.root
     return get_close_matches(str(path[-1]), list(table.keys), n=1)
 
 
-def _right_shape(path: KeyPath) -> str:
-    if _table_at(path) is not None:
-        return f"Write its heading as {_header(path)}, and its keys on the lines below."
-    return f"Write it in square brackets, as in {_example_line(path)}."
+def _right_shape(path: KeyPath, form: Form) -> str:
+    if _table_at(path, form) is not None:
+        return f"Write its heading as {_header(path, form)}, and its keys on the lines below."
+    return f"Write it in square brackets, as in {_example_line(path, form)}."
 
 
-def _example_line(path: KeyPath) -> str:
-    value = example_value(path)
+def _example_line(path: KeyPath, form: Form) -> str:
+    value = form.example_value(path)
     if isinstance(value, list):
         value = value[:1]
     return f"{path[-1]} = {json.dumps(value)}" if value is not None else f'{path[-1]} = ["..."]'
 
 
-def _header(path: KeyPath) -> str:
+def _header(path: KeyPath, form: Form) -> str:
     *parents, name = names = [part for part in path if isinstance(part, str)]
-    owner = _table_at(tuple(parents))
+    owner = _table_at(tuple(parents), form)
     words = ".".join(names)
     is_list = owner is not None and isinstance(owner.keys[name].read, ListOf)
     return f"[[{words}]]" if is_list else f"[{words}]"
@@ -129,9 +130,9 @@ def _listed(words: list[str]) -> str:
     return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
 
 
-def _table_at(path: KeyPath) -> type[Table] | None:
+def _table_at(path: KeyPath, form: Form) -> type[Table] | None:
     """Return the table that `path` names, itself or as the items of a list; None if a value."""
-    table: type[Table] | None = ShopFile
+    table: type[Table] | None = form.root
     for part in path:
         if isinstance(part, str):
             key = table.keys.get(part) if table else None
@@ -139,9 +140,9 @@ def _table_at(path: KeyPath) -> type[Table] | None:
     return table
 
 
-def _tables(table: type[Table], path: KeyPath) -> Iterator[tuple[str, type[Table]]]:
+def _tables(table: type[Table], path: KeyPath, form: Form) -> Iterator[tuple[str, type[Table]]]:
     for name, key in table.keys.items():
         inner = table_read_by(key.read)
         if inner is not None:
-            yield _header((*path, name)), inner
-            yield from _tables(inner, (*path, name))
+            yield _header((*path, name), form), inner
+            yield from _tables(inner, (*path, name), form)

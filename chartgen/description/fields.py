@@ -7,9 +7,8 @@ dataclass takes longer to make than a whole file to read.
 
 import datetime as dt
 import math
-from collections.abc import Sequence
 from enum import Enum
-from typing import Generic, TypeAlias, TypeVar
+from typing import TypeAlias, TypeVar
 
 from chartgen.description.problems import ComplaintError, Nearest, NotedError, Quoted
 from chartgen.description.tables import Place, read_at
@@ -142,6 +141,21 @@ class Number:
         return float(value)
 
 
+class Ratio(Number):
+    """A plain number within bounds."""
+
+    def __init__(self, *, bounds: Bounds) -> None:
+        self.bounds = bounds
+
+    def __call__(self, value: object, place: Place) -> float:
+        """Return the number."""
+        number = super().__call__(value, place)
+        least, most = self.bounds
+        if not least <= number <= most:
+            raise ComplaintError(f"is out of bounds ({least:g} to {most:g}).", "Check the number.")
+        return number
+
+
 class Count:
     """A whole number within bounds."""
 
@@ -166,56 +180,6 @@ class YesNo:
         if not isinstance(value, bool):
             raise ComplaintError("must be true or false.", "Write true or false, without quotes.")
         return value
-
-
-class OneOf(Generic[Member]):
-    """A member of an enumeration, by its value."""
-
-    def __init__(self, members: type[Member]) -> None:
-        self.members = members
-
-    def __call__(self, value: object, _place: Place) -> Member:
-        """Return the member."""
-        return self.members(chosen(value, [str(member.value) for member in self.members]))
-
-
-class NameIn:
-    """A name that `Known` has under the attribute `shelf`; a short shelf is `listed` in full."""
-
-    def __init__(self, shelf: str, *, listed: bool = False) -> None:
-        self.shelf = shelf
-        self.listed = listed
-
-    def __call__(self, value: object, place: Place) -> str:
-        """Return the name."""
-        names = getattr(place.known, self.shelf)
-        if self.listed and isinstance(value, str) and value not in names:
-            raise ComplaintError(
-                f"{value[:60]!r} is not known.", f"Use one of: {', '.join(names)}."
-            )
-        return chosen(value, names)
-
-
-class LayoutName(NameIn):
-    """A layout that a shop may ask for; that of a change card is told apart kindly."""
-
-    def __call__(self, value: object, place: Place) -> str:
-        """Return the name."""
-        if value in place.known.change_layouts:
-            raise ComplaintError(
-                f"{value!r} is the card of a change from one shop file to another.",
-                "Leave it out here; `chartgen compare BEFORE AFTER --out DIR` makes it.",
-            )
-        return super().__call__(value, place)
-
-
-def chosen(value: object, choices: Sequence[str]) -> str:
-    """Return `value` if it is among `choices`, or complain with the nearest of them."""
-    if not isinstance(value, str):
-        raise ComplaintError("must be text in quotes.", f"Use one of: {', '.join(choices)}.")
-    if value not in choices:
-        raise ComplaintError(f"{value[:60]!r} is not known.", Nearest(value, choices))
-    return value
 
 
 class ReadingPair:

@@ -1,17 +1,18 @@
-"""The tables of a shop file as a JSON Schema, so that an editor can help to fill it in.
+"""The tables of a file as a JSON Schema, so that an editor can help to fill it in.
 
-No command needs this, so nothing imports it. It tells kinds and names; that a length is
-more than 0, or that a range rises, only the program tells.
+It tells kinds and names; that a length is more than 0, or that a range rises, only the
+program tells.
 """
 
 from typing import Any
 
+from chartgen.description.choices import ChosenFrom, OneOf
 from chartgen.description.fields import (
     Allowances,
     Count,
     InUnit,
     Number,
-    OneOf,
+    Ratio,
     ReadingPair,
     Strip,
     Words,
@@ -26,7 +27,6 @@ _PAIR = {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems"
 _PLAIN: dict[type, dict[str, Any]] = {
     Allowances: {"type": "object"},
     AnyAmount: {"type": ["string", "number"]},
-    Count: {"type": "integer"},
     Number: {"type": "number"},
     ReadingPair: _PAIR,
     Strip: _PAIR,
@@ -65,6 +65,11 @@ def _of(read: object) -> dict[str, Any]:
 
 def _of_value(read: object) -> dict[str, Any]:
     match read:
+        case ChosenFrom():
+            return {"enum": list(read.choices)}
+        case Ratio() | Count():
+            kind = "integer" if isinstance(read, Count) else "number"
+            return {"type": kind, "minimum": read.bounds[0], "maximum": read.bounds[1]}
         case OneOf():
             return {"enum": [member.value for member in read.members]}
         case InUnit():

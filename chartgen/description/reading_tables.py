@@ -3,7 +3,13 @@
 import datetime as dt
 from enum import Enum
 
-from chartgen.description.fields import Count, InUnit, NameIn, OneOf, Words, amount
+from chartgen.description.choices import NameIn, OneOf
+from chartgen.description.fields import (
+    Count,
+    InUnit,
+    Words,
+    amount,
+)
 from chartgen.description.problems import ComplaintError
 from chartgen.description.tables import (
     Place,

@@ -9,6 +9,8 @@ from typing import Any, Final
 from chartgen.errors import ChartgenError
 
 RECIPE_NAME: Final = "card.toml"
+LAYOUT_NAME: Final = "layout.toml"
+"""The owner's own layout, carried where the card was made with one."""
 SHOP_NAMES: Final = ("shop.toml",)
 CHANGE_NAMES: Final = ("before.toml", "after.toml")
 _HEAD = "# Which card of {files} this is. `chartgen make CARD.pdf` makes it again.\n"

@@ -1,15 +1,13 @@
 """The tables of a shop file: the keys of each, and what reads the value of each."""
 
+from chartgen.description.choices import LayoutName, NameIn, OneOf
 from chartgen.description.fields import (
     Allowances,
     Count,
     DateText,
     InUnit,
     JawDistance,
-    LayoutName,
-    NameIn,
     Number,
-    OneOf,
     ReadingPair,
     Strip,
     Words,

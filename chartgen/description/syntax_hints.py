@@ -8,20 +8,23 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from chartgen.description.example import example_value
-from chartgen.description.fields import Count, DateText, InUnit, Number, OneOf, YesNo
+from chartgen.description.choices import OneOf
+from chartgen.description.fields import (
+    Count,
+    DateText,
+    InUnit,
+    Number,
+    YesNo,
+)
+from chartgen.description.forms import SHOP_FORM, Form
 from chartgen.description.problems import KeyPath
-from chartgen.description.schema import ShopFile
 from chartgen.description.tables import Key, ListOf, Table, table_read_by
-
-# The words of a mend that stand for whichever key it is about.
-ANY_EXAMPLE = 'power = "550 W"'
 
 _KEY = re.compile(r"\s*(?P<name>[\w-]+)\s*=(?P<value>.*)")
 _HEADING = re.compile(r"\s*\[+\s*(?P<name>[\w.-]+)\s*\]")
 
 
-def heading_hint(text: str, line: int) -> tuple[str, str] | None:
+def heading_hint(text: str, line: int, form: Form) -> tuple[str, str] | None:
     """Return problem and mend for a heading that cannot stand on `line`; None for other lines."""
     heading = _HEADING.match(text.split("\n")[line - 1])
     if heading is None:
@@ -29,7 +32,7 @@ def heading_hint(text: str, line: int) -> tuple[str, str] | None:
     names = heading["name"].split(".")
     is_list = any(
         [part for part in path if isinstance(part, str)] == names and isinstance(key.read, ListOf)
-        for path, key in _keys(ShopFile, ())
+        for path, key in _keys(form.root, ())
     )
     if is_list:
         mend = f"Use double brackets, [[{heading['name']}]], for each {names[-1]}."
@@ -38,7 +41,7 @@ def heading_hint(text: str, line: int) -> tuple[str, str] | None:
     return "a table is written twice.", mend
 
 
-def value_mend(text: str, line: int, mend: str) -> str:
+def value_mend(text: str, line: int, mend: str, form: Form) -> str:
     """Return the mend of a value that is no TOML, fit for its key, or else `mend` as it is."""
     lines = text.split("\n")
     on_line = _KEY.match(lines[line - 1])
@@ -49,12 +52,14 @@ def value_mend(text: str, line: int, mend: str) -> str:
     heading = headings[-1].split(".") if headings else []
     if heading == ["allowances"]:
         return f"Write a ratio with a point, as in {name} = 1.2; anything else in quotes."
-    alike = [(path, key) for path, key in _keys(ShopFile, ()) if path[-1] == name]
+    alike = [(path, key) for path, key in _keys(form.root, ()) if path[-1] == name]
     if not alike:
         return mend
     in_table = [one for one in alike if [p for p in one[0][:-1] if isinstance(p, str)] == heading]
     path, key = (in_table or alike)[0]
-    return _mend_for(path, key.read, value) or mend.replace(ANY_EXAMPLE, _example(path, key.read))
+    return _mend_for(path, key.read, value) or mend.replace(
+        SHOP_FORM.line, _example(path, key.read, form)
+    )
 
 
 def _mend_for(path: KeyPath, read: object, value: str) -> str | None:
@@ -74,15 +79,15 @@ def _mend_for(path: KeyPath, read: object, value: str) -> str | None:
     return None
 
 
-def _example(path: KeyPath, read: object) -> str:
-    value = example_value(path)
+def _example(path: KeyPath, read: object, form: Form) -> str:
+    value = form.example_value(path)
     match read, value:
         case InUnit(), _:
             value = read.unit.example
         case OneOf(), None:
             value = next(member.value for member in read.members)
         case _, None:
-            return ANY_EXAMPLE
+            return SHOP_FORM.line
         case _, [first, *_]:
             value = [first]
     return f"{path[-1]} = {json.dumps(value)}"

@@ -2,9 +2,12 @@
 
 import re
 import tomllib
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from chartgen.errors import DescriptionError, Fault
+
+if TYPE_CHECKING:
+    from chartgen.description.forms import Form
 
 # What `tomllib` says begins with one of these; what a person should hear, and do.
 _PLAIN_WORDS = (
@@ -56,8 +59,8 @@ def decoded(data: bytes, *, file: str) -> str:
         raise DescriptionError([Fault(file, line, "", problem, mend)]) from error
 
 
-def parsed(text: str, *, file: str) -> dict[str, Any]:
-    """Return the tables of a TOML text.
+def parsed(text: str, *, file: str, form: "Form | None" = None) -> dict[str, Any]:
+    """Return the tables of a TOML text; of a shop file, or of another `form`.
 
     Raises
     ------
@@ -70,10 +73,10 @@ def parsed(text: str, *, file: str) -> dict[str, Any]:
         fault = Fault(file, 0, "", "has brackets within brackets without end.", "Close them.")
         raise DescriptionError([fault]) from error
     except ValueError as error:  # also an integer of thousands of digits
-        raise DescriptionError([_syntax_fault(str(error), text, file)]) from error
+        raise DescriptionError([_syntax_fault(str(error), text, file, form)]) from error
 
 
-def _syntax_fault(message: str, text: str, file: str) -> Fault:
+def _syntax_fault(message: str, text: str, file: str, form: "Form | None") -> Fault:
     where = re.search(_WHERE, message)
     problem, mend = next(
         (words for start, *words in _PLAIN_WORDS if message.startswith(start)), _UNKNOWN
@@ -83,10 +86,15 @@ def _syntax_fault(message: str, text: str, file: str) -> Fault:
     if where["line"] is None:
         return Fault(file, text.count("\n") + 1, "", f"at the end of the file, {problem}", mend)
     from chartgen.description import syntax_hints  # noqa: PLC0415 - words for a fault
+    from chartgen.description.forms import SHOP_FORM  # noqa: PLC0415 - words for a fault
+
+    form = form or SHOP_FORM
 
     line = int(where["line"])
     if message.startswith(_ABOUT_VALUES):
-        mend = syntax_hints.value_mend(text, line, mend)
+        mend = syntax_hints.value_mend(text, line, mend, form)
     elif message.startswith(_ABOUT_NAMES):
-        problem, mend = syntax_hints.heading_hint(text, line) or (problem, mend)
+        problem, mend = syntax_hints.heading_hint(text, line, form) or (problem, mend)
+    # The words of a mend that stand for whichever key it is about fit the file.
+    mend = mend.replace(SHOP_FORM.line, form.line)
     return Fault(file, line, "", f"at column {where['column']}, {problem}", mend)

@@ -4,8 +4,16 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from chartgen.layout.legibility import POINT
+from chartgen.layout.piece import Setting
+from chartgen.layout.placed import Face
 from chartgen.quantities import Millimetres
-from chartgen.wording.figure import PrintedAxis, PrintedPanel
+from chartgen.wording.figure import PrintedAxis, PrintedCurves, PrintedPanel
+
+BETWEEN_PANELS: Millimetres[float] = 4.5
+# Below this a panel's labels crowd its curves: in sizes of its numbers, and in widest numbers.
+_LEAST_SIZES = 8.0
+_LEAST_NUMBERS = 3.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,3 +56,20 @@ def labelled(
             taken.append((middle - half, middle + half))
             chosen.append((value, text))
     return sorted(chosen)
+
+
+def panel_widths(body: PrintedCurves, setting: Setting) -> list[Millimetres[float]]:
+    """Return how wide each panel of a figure has to be with the gap behind it [mm]."""
+
+    def widest(axis: PrintedAxis) -> Millimetres[float]:
+        return max(
+            setting.measure(text, Face.REGULAR, setting.numbers) for _, text, _ in axis.ticks
+        )
+
+    first = widest(body.panels[0].y)
+    return [
+        max(_LEAST_SIZES * setting.numbers * POINT, _LEAST_NUMBERS * widest(panel.x))
+        + BETWEEN_PANELS
+        + (first if number == 0 else 0.0)
+        for number, panel in enumerate(body.panels)
+    ]

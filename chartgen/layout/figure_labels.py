@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from chartgen.errors import DoesNotFitError
+from chartgen.errors import TooSmallError
 from chartgen.layout.axes import Frame
 from chartgen.layout.label_places import Places, anywhere, beside_line, beside_point, dense, leader
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
@@ -96,9 +96,8 @@ class Labels:
 
     def _set_or_refuse(self, text: str, spot: tuple[float, float] | None, face: Face) -> list[Item]:
         if spot is None:
-            raise DoesNotFitError(
+            raise TooSmallError(
                 f"the curves leave no place for the label {text!r} at the reading distance; "
-                "use a larger layout"
             )
         return self._set(text, spot, face, self.setting.words)
 

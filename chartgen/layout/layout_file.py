@@ -1,56 +1,25 @@
-"""Reads the files in layouts/: page, pouch, and for each side its distance and blocks."""
+"""A layout file: text in, the layout out, or every fault of the file at once."""
 
 import tomllib
-from collections.abc import Callable, Mapping
+from collections.abc import Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any
 
-from chartgen.layout.pages import POUCHES, PRINTER_MARGIN, fits_pouch, page_size
-from chartgen.quantities import MM, Millimetres
-from chartgen.units import magnitude
+from chartgen.description.known import Known
+from chartgen.description.problems import KeyPath, Problems
+from chartgen.description.tables import Place, TableOf, read_at
+from chartgen.description.toml_text import parsed
+from chartgen.errors import DescriptionError
+from chartgen.layout.layout_schema import LayoutTable, problems_between_keys
+from chartgen.layout.pages import page_size
+from chartgen.quantities import Millimetres
 
-Value = TypeVar("Value")
-Number = TypeVar("Number", int, float)
-
-CARDS = (
-    "lathe-chart",
-    "overview",
-    "blade-card",
-    "centre-card",
-    "spindle-curves",
-    "window-curves",
-    "width-curves",
-    "speed-curves",
-    "speed-nomogram",
-    "power-nomogram",
-    "change-card",
-)
 # Cards about two shops: no shop file can ask for one.
 _OF_TWO_SHOPS = "change-card"
-BLOCKS = (
-    "heading",
-    "table",
-    "plain-table",
-    "figure",
-    "nomogram",
-    "notes",
-    "facts",
-    "card-states",
-    "moved-cells",
-    "change-figures",
-    "legend",
-    "cautions",
-    "legend-sentences",
-    "assumptions",
-    "check-rule",
-    "deference",
-    "foot",
-    "identity",
-)
-CELL_PARTS = ("speed", "feed", "pace", "sign")
+_EXAMPLE = "lathe-chart-a5"
+_NOTHING_KNOWN = Known(materials=(), layouts=(), allowances={}, transmission=(), dc_no_load=0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,12 +37,13 @@ class Layout:
     """How one kind of card stands on paper.
 
     `cell` says which numbers a table cell shows; `rule_every` sets a thin rule after so many
-    rows; `row_pitch` is the line pitch over the font size.
+    rows; `row_pitch` is the line pitch over the font size. `page_name` is the page in words.
     """
 
     name: str
     title: str
     card: str
+    page_name: str
     page: tuple[Millimetres[float], Millimetres[float]]
     pouch: str
     cell: tuple[str, ...]
@@ -107,16 +77,27 @@ def every_layout_name() -> tuple[str, ...]:
     )
 
 
+def layout_text(name: str) -> str:
+    """Return the file of a layout that came with the program, as it stands."""
+    return _folder().joinpath(f"{name}.toml").read_text("utf-8")
+
+
 @cache
 def load_layout(name: str) -> Layout:
-    """Return a layout that came with the program.
+    """Return a layout that came with the program."""
+    return parse_layout(layout_text(name), file=f"{name}.toml", name=name)
 
-    Raises
-    ------
-    ValueError
-        If its file is wrong; the message names file and key.
-    """
-    text = _folder().joinpath(f"{name}.toml").read_text("utf-8")
+
+def layout_called(name: str, own: Sequence[tuple[str, str]]) -> Layout:
+    """Return a layout by its name: one of the owner's own, by name and text, or a shipped one."""
+    for owned, text in own:
+        if owned == name:
+            return _parsed_once(text, name)
+    return load_layout(name)
+
+
+@lru_cache(maxsize=32)
+def _parsed_once(text: str, name: str) -> Layout:
     return parse_layout(text, file=f"{name}.toml", name=name)
 
 
@@ -125,84 +106,55 @@ def parse_layout(text: str, *, file: str, name: str) -> Layout:
 
     Raises
     ------
-    ValueError
-        If a key is missing, unknown or wrong; the message names file and key.
+    DescriptionError
+        With every fault found, in the order of the lines.
     """
     try:
         raw = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        raise ValueError(f"{file}: is not TOML: {error}") from None
-    keys = {"title", "card", "page", "pouch", "cell", "row_pitch", "rule_every", "side"}
-    _check(file, "", raw, keys)
-    _one_of(file, "card", raw["card"], CARDS)
-    _one_of(file, "pouch", raw["pouch"], tuple(POUCHES))
-    for part in raw["cell"]:
-        _one_of(file, "cell", part, CELL_PARTS)
-    page = _read(file, "page", lambda: page_size(raw["page"]))
-    if not fits_pouch(page, raw["pouch"]):
-        raise ValueError(f"{file}: pouch: page {raw['page']} leaves no sealed edge in it")
+    except (ValueError, RecursionError):
+        from chartgen.layout.layout_form import LAYOUT_FORM  # noqa: PLC0415 - words for a fault
+
+        raw = parsed(text, file=file, form=LAYOUT_FORM)
+    problems, whole = Problems(), dict[KeyPath, Any]()
+    table = read_at(Place((), _NOTHING_KNOWN, problems, whole), TableOf(LayoutTable), raw)
+    if table is not None:
+        problems.found += problems_between_keys(table)
+    if table is None or problems.found:
+        from chartgen.description.complaints import faults_of  # noqa: PLC0415 - words for a fault
+        from chartgen.layout.layout_form import LAYOUT_FORM  # noqa: PLC0415 - words for a fault
+
+        raise DescriptionError(faults_of(problems.found, file=file, text=text, form=LAYOUT_FORM))
     return Layout(
         name=name,
-        title=raw["title"],
-        card=raw["card"],
-        page=page,
-        pouch=raw["pouch"],
-        cell=tuple(raw["cell"]),
-        row_pitch=_read(file, "row_pitch", lambda: _at_least(float(raw["row_pitch"]), 1.0)),
-        rule_every=_read(file, "rule_every", lambda: _at_least(int(raw["rule_every"]), 1)),
-        sides=tuple(_side(file, number, side) for number, side in enumerate(raw["side"], 1)),
-    )
-
-
-def _side(file: str, number: int, raw: Mapping[str, Any]) -> Side:
-    where = f"side[{number}]"
-    _check(file, f"{where}.", raw, {"reading_distance", "margin", "columns", "blocks"})
-    for block in raw["blocks"]:
-        _one_of(file, f"{where}.blocks", block, BLOCKS)
-    margin = _read(file, f"{where}.margin", lambda: magnitude(str(raw["margin"]), MM))
-    if margin < PRINTER_MARGIN:
-        raise ValueError(
-            f"{file}: {where}.margin: {margin:g} mm is nearer to the edge than printers print; "
-            f"use {PRINTER_MARGIN:g} mm or more"
-        )
-    return Side(
-        reading_distance=_read(
-            file,
-            f"{where}.reading_distance",
-            lambda: magnitude(str(raw["reading_distance"]), MM, above=0.0),
+        title=table.title,
+        card=table.card,
+        page_name=table.page,
+        page=page_size(table.page),
+        pouch=table.pouch,
+        cell=table.cell,
+        row_pitch=table.row_pitch,
+        rule_every=table.rule_every,
+        sides=tuple(
+            Side(
+                reading_distance=side.reading_distance,
+                margin=side.margin,
+                columns=side.columns,
+                blocks=side.blocks,
+            )
+            for side in table.side
         ),
-        margin=margin,
-        columns=_read(file, f"{where}.columns", lambda: _at_least(int(raw["columns"]), 1)),
-        blocks=tuple(raw["blocks"]),
     )
 
 
-def _read(file: str, key: str, read: Callable[[], Value]) -> Value:
-    """Return what `read` gives; what it refuses is told with file and key."""
-    try:
-        return read()
-    except (ValueError, TypeError, AttributeError) as error:
-        raise ValueError(f"{file}: {key}: {error}") from None
-
-
-def _at_least(value: Number, least: Number) -> Number:
-    if value < least:
-        raise ValueError(f"{value} is too small; use {least} or more")
+def example_value(path: KeyPath) -> object:
+    """Return what a shipped layout has at `path`, for the mend of a fault; None if nothing."""
+    value: Any = tomllib.loads(layout_text(_EXAMPLE))
+    for part in path:
+        try:
+            value = value[0 if isinstance(part, int) else part]
+        except (KeyError, IndexError, TypeError):
+            return None
     return value
-
-
-def _check(file: str, where: str, raw: Mapping[str, Any], wanted: set[str]) -> None:
-    for key in sorted(raw.keys() - wanted):
-        near = get_close_matches(key, wanted, n=1)
-        hint = f" Did you mean {near[0]!r}?" if near else ""
-        raise ValueError(f"{file}: {where}{key}: is not a known key.{hint}")
-    for key in sorted(wanted - raw.keys()):
-        raise ValueError(f"{file}: {where}{key}: is missing.")
-
-
-def _one_of(file: str, key: str, value: str, allowed: tuple[str, ...]) -> None:
-    if value not in allowed:
-        raise ValueError(f"{file}: {key}: {value!r} is not one of {', '.join(allowed)}")
 
 
 def _folder() -> Path:

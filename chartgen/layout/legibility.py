@@ -14,6 +14,8 @@ CAP_HEIGHT = 0.698
 """Height of a capital over the size of the card's font."""
 POINT: Millimetres[float] = 25.4 / 72.0
 FOOT_CAP: Millimetres[float] = 1.7
+SIGN_DISTANCE_FACTOR = 40.0
+"""Distance over the size of a safety sign that is seen from there (ISO 3864-1)."""
 
 
 def cap_height(*, distance: Millimetres[float], arc_minutes: float) -> Millimetres[float]:

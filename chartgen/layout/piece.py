@@ -9,6 +9,7 @@ from chartgen.layout.legibility import (
     FOOT_CAP,
     NUMBERS_ARC_MINUTES,
     POINT,
+    SIGN_DISTANCE_FACTOR,
     WORDS_ARC_MINUTES,
     cap_height,
     size_for_cap,
@@ -39,6 +40,7 @@ class Setting:
     """What a block needs to know of where it stands: room, font sizes [pt], the measure.
 
     `height` is what is left of the column under the blocks before it: a figure fills it.
+    `sign` is the size of a drawn safety sign [mm].
     """
 
     width: Millimetres[float]
@@ -46,6 +48,7 @@ class Setting:
     numbers: float
     words: float
     foot: float
+    sign: Millimetres[float]
     measure: Measure
 
     @property
@@ -70,6 +73,7 @@ def setting_for(
         numbers=size_for_cap(numbers),
         words=size_for_cap(words),
         foot=size_for_cap(FOOT_CAP),
+        sign=distance / SIGN_DISTANCE_FACTOR,
         measure=measure,
     )
 

@@ -97,11 +97,15 @@ Item = Text | Rule | Panel | Plot | Drawing
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page:
-    """One side of a card, or of a sheet with cards mounted on it."""
+    """One side of a card, or of a sheet with cards mounted on it.
+
+    `side` is which side of its layout a page is, from 0.
+    """
 
     width: Millimetres[float]
     height: Millimetres[float]
     items: tuple[Item, ...]
+    side: int = 0
     mounted: tuple["Mounted", ...] = ()
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from chartgen.errors import DoesNotFitError
+from chartgen.errors import TooSmallError
 from chartgen.layout.placed import Face
 from chartgen.quantities import Millimetres
 
@@ -22,14 +22,13 @@ def one_line(
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If it is wider than the line.
     """
     needed = measure(text, face, size)
     if needed > width:
-        raise DoesNotFitError(
-            f"{text!r} is {needed:.0f} mm wide and its line only {width:.0f} mm; shorten it or use "
-            "a larger layout"
+        raise TooSmallError(
+            f"{text!r} is {needed:.0f} mm wide and its line only {width:.0f} mm; shorten it or "
         )
     return needed
 
@@ -41,7 +40,7 @@ def wrapped(
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If a single word is wider than the line.
     """
     lines: list[str] = []
@@ -51,9 +50,9 @@ def wrapped(
     for word in text.split():
         needed = measure(word, face, size)
         if needed > width:
-            raise DoesNotFitError(
+            raise TooSmallError(
                 f"the word {word!r} is {needed:.0f} mm wide and its column only {width:.0f} mm; "
-                "shorten it or use a larger layout"
+                "shorten it or "
             )
         if line and used + space + needed > width:
             lines.append(line)

@@ -30,13 +30,17 @@ class Feeding(Enum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintRequest:
-    """What to print: material keys, diameters, layouts, units."""
+    """What to print: material keys, diameters, layouts, units.
+
+    `own_layouts` are layouts that did not come with the program: name and text of each file.
+    """
 
     materials: tuple[str, ...]
     diameters: tuple[Millimetres[float], ...]
     layouts: tuple[str, ...]
     units: LengthUnits
     feeding: Feeding
+    own_layouts: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,11 +1,13 @@
-"""The reference data -> terminal text: materials and sources."""
+"""What there is -> terminal text: materials, sources, layouts."""
 
 from collections.abc import Iterable
 
+from chartgen.layout.layout_file import Layout
 from chartgen.model.blade import ToolMaterial
 from chartgen.model.material import Material
 from chartgen.renderers.columns import in_columns
 from chartgen.sources import Publication
+from chartgen.wording.kinds_of_cards import SHOWS
 
 
 def render_materials(materials: Iterable[Material]) -> str:
@@ -40,3 +42,14 @@ def render_sources(publications: Iterable[Publication]) -> str:
         note = f"\n      {publication.note}" if publication.note else ""
         lines.append(f"[{publication.key}] {publication.title} ({publication.kind}){note}")
     return "\n".join(lines) + "\n"
+
+
+def render_layouts(layouts: Iterable[Layout]) -> str:
+    """Return a table of layouts: what each shows, on which page, how far off it is read."""
+    rows = [("name", "shows", "page", "pouch", "read at, m")]
+    for layout in layouts:
+        distances = dict.fromkeys(f"{side.reading_distance / 1e3:g}" for side in layout.sides)
+        rows.append(
+            (layout.name, SHOWS[layout.card], layout.page_name, layout.pouch, ", ".join(distances))
+        )
+    return in_columns(rows, right=frozenset(), rule_after=1)

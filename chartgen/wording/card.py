@@ -63,10 +63,17 @@ def lathe_card(
     return make_card(shop, chart, (material,), shown, layout, material.key, windows)
 
 
-def overview_card(shop: Shop, windows: Windows, blade: Blade, layout: str) -> ChartCard:
-    """Return the overview card of one blade."""
-    chart = print_overview(overview_chart(shop, windows, blade))
-    return make_card(shop, chart, windows.grid.materials, (blade,), layout, blade.name)
+def overview_card(
+    shop: Shop,
+    windows: Windows,
+    blade: Blade,
+    layout: str,
+    materials: tuple[Material, ...] | None = None,
+) -> ChartCard:
+    """Return the overview card of one blade, with some of the materials or all of them."""
+    shown = windows.grid.materials if materials is None else materials
+    chart = print_overview(overview_chart(shop, windows, blade, shown))
+    return make_card(shop, chart, shown, (blade,), layout, blade.name)
 
 
 def make_card(

@@ -35,6 +35,8 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subjec
         tuple(materials),
         # Cards say how well and when a value was measured; without any the code stays as it was.
         *((shop.measured,) if shop.measured else ()),
+        # A shipped layout is told by its name and the version; an owner's own by what it says.
+        *(text for name, text in shop.request.own_layouts if name == layout),
     )
     number = int.from_bytes(hashlib.sha256(repr(inputs).encode()).digest()[:5], "big")
     digits = [_ALPHABET[(number >> (5 * place)) & 31] for place in reversed(range(_LENGTH))]

@@ -62,7 +62,7 @@ def test_every_fault_of_a_shop_file_is_told_at_once(
         (("make", "--material", "zzz"), "material 'zzz' is unknown."),
         (("make", "a.toml", "b.toml"), "Got unexpected extra argument"),
         (("make", "no.toml"), "no.toml: there is no such file; check the name, or run"),
-        (("check", "."), ".: is a folder; name the shop file in it."),
+        (("check", "."), ".: is a folder; name the file in it."),
         (("explain", *CUT, "--bore", "30 mm"), "--bore: 30 mm leaves nothing to cut of 25 mm"),
         (("explain", *CUT[:4], "--diameter", "0 mm"), "--diameter: "),
         (("explain", *CUT[:4], "--diameter", "-5 mm"), "--diameter: "),

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import Layout, layout_names, load_layout, parse_layout
+from chartgen.layout.layout_file import Layout, layout_names, load_layout
 from chartgen.layout.placed import Document, Item, Text
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
@@ -67,7 +67,7 @@ def test_dropping_the_rows_a_refusal_names_makes_the_card_fit_and_one_fewer_does
     layout: Layout, card_of: CardOf, count: int, seed: int
 ) -> None:
     card, chance = card_of(layout.card), Random(seed)  # noqa: S311 - not for secrets
-    columns = list(range(len(card.chart.columns)))[:2]
+    columns = list(range(len(card_of(layout.name).chart.columns)))[:2]
     rows = [chance.randrange(len(card.chart.stub)) for _ in range(count)]
     said = refusal(chart_of(card, rows, columns), layout)
     if said is None:
@@ -136,7 +136,7 @@ def test_whichever_columns_are_dropped_the_number_named_is_enough(
 @with_table
 def test_one_row_too_many_asks_for_one_diameter(layout: Layout, card_of: CardOf) -> None:
     card = card_of(layout.card)
-    columns = list(range(len(card.chart.columns)))[:2]
+    columns = list(range(len(card_of(layout.name).chart.columns)))[:2]
     count = 1
     while (said := refusal(chart_of(card, [0] * count, columns), layout)) is None:
         count += 1
@@ -197,24 +197,9 @@ def test_a_legend_entry_wider_than_the_card_is_refused_or_wrapped(
 
 @pytest.mark.parametrize("page", ["A6 landscape", "A6 portrait", "A7 landscape", "A7 portrait"])
 def test_a_check_rule_stays_on_a_small_card_or_is_refused(
-    card_of: CardOf, outside: Outside, page: str
+    card_of: CardOf, side_with: SideWith, outside: Outside, page: str
 ) -> None:
-    text = f"""\
-title = "Trial"
-card = "lathe-chart"
-page = "{page}"
-pouch = "{page[:2]}"
-cell = ["speed", "feed", "sign"]
-row_pitch = 1.4
-rule_every = 3
-
-[[side]]
-reading_distance = "0.4 m"
-margin = "6.5 mm"
-columns = 1
-blocks = ["check-rule"]
-"""
-    layout = parse_layout(text, file="trial.toml", name="trial")
+    layout = side_with("check-rule", columns=1, page=page)
     try:
         document = compose(card_of("lathe-chart"), layout, measure)
     except DoesNotFitError:

@@ -75,4 +75,6 @@ def test_every_digit_is_as_wide_as_the_other_so_that_columns_stand(face: Face) -
 
 @pytest.mark.parametrize("name", every_layout_name())
 def test_a_layout_is_read_from_no_nearer_than_a_hand_holds_it(name: str) -> None:
-    assert all(side.reading_distance >= 400.0 for side in load_layout(name).sides)
+    # Common practice, no source: 0.4 m in the hand; a card from a pocket is lifted nearer.
+    nearest = 350.0 if name == "pocket-card" else 400.0
+    assert all(side.reading_distance >= nearest for side in load_layout(name).sides)

@@ -4,7 +4,15 @@ import math
 
 import pytest
 
-from chartgen.layout.pages import POUCHES, SEALED_EDGE, fits_pouch, page_size
+from chartgen.layout.pages import (
+    NO_POUCH,
+    PAGES,
+    POUCHES,
+    SEALED_EDGE,
+    fits_pouch,
+    page_size,
+    pouches_for,
+)
 
 
 @pytest.mark.parametrize(
@@ -40,23 +48,31 @@ def test_an_unknown_page_is_answered_with_all_there_are(text: str) -> None:
     with pytest.raises(ValueError, match="no page") as caught:
         page_size(text)
     assert str(caught.value) == (
-        f"{text!r} is no page; use one of A3, A4, A5, A6, A7, letter, half-letter, 4x6, 3x5, "
+        f"{text!r} is no page; use one of A3, A4, A5, A6, A7, tabloid, letter, "
+        "half-letter, 4x6, 3x5, badge, badge-67x99, "
         "followed by 'portrait' or 'landscape'"
     )
 
 
-@pytest.mark.parametrize("name", POUCHES)
+@pytest.mark.parametrize("name", [name for name in POUCHES if name in PAGES])
 def test_a_pouch_holds_the_page_it_is_named_for_with_a_sealed_edge(name: str) -> None:
-    width, height = page_size(name)
-    assert POUCHES[name] == (width + 2 * SEALED_EDGE, height + 2 * SEALED_EDGE)
-    assert fits_pouch((width, height), name)
+    assert fits_pouch(page_size(name), name)
 
 
 @pytest.mark.parametrize("name", POUCHES)
 @pytest.mark.parametrize("more", [(0.1, 0.0), (0.0, 0.1)])
 def test_a_page_a_hair_larger_leaves_no_sealed_edge(name: str, more: tuple[float, float]) -> None:
-    width, height = page_size(name)
+    width, height = (edge - 2 * SEALED_EDGE for edge in POUCHES[name])
+    assert fits_pouch((width, height), name)
     assert not fits_pouch((width + more[0], height + more[1]), name)
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_every_pouch_offered_for_a_page_fits_it_and_no_pouch_always_does(page: str) -> None:
+    offered = pouches_for(page_size(page))
+    assert offered == tuple(name for name in offered if fits_pouch(page_size(page), name))
+    assert not any(fits_pouch(page_size(page), name) for name in set(POUCHES) - set(offered))
+    assert fits_pouch(page_size(page), NO_POUCH)
 
 
 def test_a_pouch_may_be_turned() -> None:

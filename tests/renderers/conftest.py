@@ -5,11 +5,14 @@ import pytest
 
 from chartgen import pipeline
 from chartgen.description.example import example_text
-from chartgen.layout.layout_file import layout_names
+from chartgen.layout.compose import compose
+from chartgen.layout.layout_file import Side, layout_names, load_layout
 from chartgen.model.shop import Shop
+from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
 
 Rendered = list[tuple[PrintedCard, bytes]]
+SidesOf = Callable[[PrintedCard], list[Side]]
 
 
 @pytest.fixture(scope="session")
@@ -23,6 +26,24 @@ def rendered() -> dict[str, Rendered]:
     for card, finished in zip(cards, pipeline.lay_out(cards, inputs), strict=True):
         found[card.layout].append((card, pipeline.render(finished)))
     return found
+
+
+@pytest.fixture(scope="session")
+def sides_of() -> SidesOf:
+    """Return a function: a card -> the side that each of its pages shows.
+
+    Running text runs on to further pages, so a page's number does not tell its side.
+    """
+    known: dict[str, list[Side]] = {}
+
+    def of(card: PrintedCard) -> list[Side]:
+        if card.file_stem not in known:
+            layout = load_layout(card.layout)
+            document = compose(card, layout, measure)
+            known[card.file_stem] = [layout.sides[page.side] for page in document.pages]
+        return known[card.file_stem]
+
+    return of
 
 
 @pytest.fixture(scope="session")

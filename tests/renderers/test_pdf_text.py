@@ -2,6 +2,7 @@
 
 import io
 from collections import Counter
+from collections.abc import Callable
 from functools import cache
 
 import pdfplumber
@@ -9,12 +10,13 @@ import pypdfium2  # type: ignore[import-untyped]
 import pytest
 from pdfplumber.page import Page
 
-from chartgen.layout.layout_file import Layout, layout_names, load_layout
+from chartgen.layout.layout_file import Layout, Side, layout_names, load_layout
 from chartgen.layout.legibility import NUMBERS_ARC_MINUTES, cap_height, size_for_cap
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedCell, PrintedTable
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
+SidesOf = Callable[[PrintedCard], list[Side]]
 each_layout = pytest.mark.parametrize("name", layout_names())
 
 
@@ -44,17 +46,17 @@ def cell_words(cell: PrintedCell, layout: Layout) -> list[str]:
 @each_layout
 class TestTheText:
     def test_every_cell_of_the_chart_is_printed_at_the_size_of_the_numbers(
-        self, name: str, rendered: Rendered
+        self, name: str, rendered: Rendered, sides_of: SidesOf
     ) -> None:
         layout = load_layout(name)
         for card, data in rendered[name]:
-            for page, side in zip(pages_of(data), layout.sides, strict=True):
+            for page, side in zip(pages_of(data), sides_of(card), strict=True):
                 if "table" not in side.blocks:
                     continue
                 size = size_for_cap(
                     cap_height(distance=side.reading_distance, arc_minutes=NUMBERS_ARC_MINUTES)
                 )
-                words = page.extract_words(extra_attrs=["size"])
+                words = page.extract_words(extra_attrs=["size"], x_tolerance=1.5)
                 found = Counter(w["text"] for w in words if w["size"] >= size - 0.01)
                 wanted = Counter(card.chart.stub)
                 for row in card.chart.rows:
@@ -62,19 +64,23 @@ class TestTheText:
                         wanted.update(word for word in cell_words(cell, layout) if word)
                 assert not wanted - found, card.file_stem
 
-    def test_every_position_mark_is_printed(self, name: str, rendered: Rendered) -> None:
+    def test_every_position_mark_is_printed(
+        self, name: str, rendered: Rendered, sides_of: SidesOf
+    ) -> None:
         for card, data in rendered[name]:
-            for page, side in zip(pages_of(data), load_layout(name).sides, strict=True):
+            for page, side in zip(pages_of(data), sides_of(card), strict=True):
                 if "table" in side.blocks:
                     text = flow(page)
                     cells = [cell for row in card.chart.rows for cell in row if cell.speed]
                     for cell, times in Counter((c.speed, c.position) for c in cells).items():
                         assert text.count("".join(cell)) >= times
 
-    def test_every_column_and_its_units_are_headed(self, name: str, rendered: Rendered) -> None:
+    def test_every_column_and_its_units_are_headed(
+        self, name: str, rendered: Rendered, sides_of: SidesOf
+    ) -> None:
         for card, data in rendered[name]:
             chart = card.chart
-            for page, side in zip(pages_of(data), load_layout(name).sides, strict=True):
+            for page, side in zip(pages_of(data), sides_of(card), strict=True):
                 if "table" in side.blocks:
                     text, columns = flow(page), len(chart.columns)
                     assert bare(chart.corner) in text
@@ -100,10 +106,10 @@ class TestTheText:
                 assert bare(f"check {card.check_code}") in flow(page)
 
     def test_a_side_with_numbers_says_how_sure_they_are_and_what_it_defers_to(
-        self, name: str, rendered: Rendered
+        self, name: str, rendered: Rendered, sides_of: SidesOf
     ) -> None:
         for card, data in rendered[name]:
-            for page, side in zip(pages_of(data), load_layout(name).sides, strict=True):
+            for page, side in zip(pages_of(data), sides_of(card), strict=True):
                 if "table" in side.blocks:
                     assert bare(card.force_band) in flow(page)
                     assert bare(card.short_deference) in flow(page)

@@ -29,7 +29,7 @@ def pages_of(data: bytes) -> list[Page]:
 
 def front(name: str, data: bytes) -> tuple[Page, Side]:
     """Return the side with the table."""
-    pages = zip(pages_of(data), load_layout(name).sides, strict=True)
+    pages = zip(pages_of(data)[:1], load_layout(name).sides[:1], strict=True)
     return next((page, side) for page, side in pages if "plain-table" in side.blocks)
 
 

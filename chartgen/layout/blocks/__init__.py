@@ -2,7 +2,8 @@
 
 A block takes the card, the layout and the setting, and returns pieces. ANCHORED blocks
 stand at the bottom of a side over its full width, ACROSS ones at its top; the others flow
-from the top, column by column.
+from the top, column by column. Where a side runs on to further pages, the anchored ones
+that are not ON_EACH_PAGE stand on the last.
 """
 
 from collections.abc import Callable
@@ -50,3 +51,4 @@ BLOCKS: dict[str, Block] = {
 
 ACROSS = frozenset({"heading"})
 ANCHORED = frozenset({"legend", "check-rule", "deference", "foot", "identity"})
+ON_EACH_PAGE = frozenset({"legend", "foot", "identity"})

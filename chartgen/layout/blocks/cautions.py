@@ -9,14 +9,15 @@ from chartgen.layout.pictograms import PICTOGRAMS
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Drawing, Face, Item, Panel, Text
 from chartgen.layout.roles import entry_body, entry_label, figure_of, section
-from chartgen.layout.typesetting import wrapped
+from chartgen.layout.typesetting import one_line, wrapped
 from chartgen.wording.card import AnyCard
 from chartgen.wording.cautions import PrintedCaution
 
-# A sign is seen at Z = 40 (ISO 3864-1): 10 mm serve for 0.4 m.
-_SIGN_SIZE = 10.0
 _GAP = 2.0
 _PANEL_GAP = 0.8
+# Shares of the size of the words, so that a card read from farther off looks alike.
+_BULLET = 0.92
+_WORD_AFTER_TRIANGLE = 2.9
 _GENERAL = "general"
 # A notice is not about injury, so it carries no safety alert symbol (ANSI Z535).
 _WITHOUT_TRIANGLE = frozenset({"NOTICE"})
@@ -37,7 +38,10 @@ def cautions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
                 drawn.append(caution)
         plain = [c for c in members if c not in drawn]
         pieces += [_with_sign(caution, setting) for caution in drawn]
-        pieces += [paragraph(c.text, setting, sign="·", indent=2.5) for c in plain]
+        pieces += [
+            paragraph(c.text, setting, sign="·", indent=_BULLET * setting.words * POINT)
+            for c in plain
+        ]
     return pieces
 
 
@@ -58,9 +62,16 @@ def _panel(signal: str, setting: Setting) -> Piece:
             )
         )
     y = top + height * 0.78
+    one_line(
+        signal,
+        width=setting.width - _WORD_AFTER_TRIANGLE * setting.words * POINT,
+        face=Face.BOLD,
+        size=size,
+        measure=setting.measure,
+    )
     items.append(
         Text(
-            x=8.0,
+            x=_WORD_AFTER_TRIANGLE * setting.words * POINT,
             y=y,
             text=signal,
             size=size,
@@ -74,7 +85,7 @@ def _panel(signal: str, setting: Setting) -> Piece:
 
 def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:
     pictogram = PICTOGRAMS[caution.pictogram]
-    indent = _SIGN_SIZE + _GAP
+    indent = setting.sign + _GAP
     lines = wrapped(
         caution.text,
         width=setting.width - indent,
@@ -83,13 +94,13 @@ def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:
         measure=setting.measure,
     )
     line = setting.line
-    height = max(_SIGN_SIZE, line * len(lines)) + 0.8
+    height = max(setting.sign, line * len(lines)) + 0.8
     top = (height - 0.8 - line * len(lines)) / 2.0
     items: list[Item] = [
         Drawing(
             x=0.0,
             y=0.0,
-            size=_SIGN_SIZE,
+            size=setting.sign,
             primitives=pictogram.primitives,
             meaning=pictogram.meaning,
             tags=(*entry_label(caution.text), *figure_of(pictogram.key, pictogram.meaning)),

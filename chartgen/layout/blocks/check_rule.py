@@ -6,6 +6,7 @@ square costs a side little of its height.
 
 from dataclasses import replace
 
+from chartgen.errors import TooSmallError
 from chartgen.layout.code_square import QUIET_ZONE, code_square
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
@@ -17,7 +18,8 @@ from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 from chartgen.wording.check_code import square_sentences
 
-_LENGTHS = ((100.0, 10.0, "100 mm"), (50.0, 10.0, "50 mm"))
+_LENGTHS = (100.0, 50.0, 40.0, 30.0)
+_STEP = 10.0
 _INCHES = 4
 
 
@@ -38,13 +40,24 @@ def ticked(
     )
 
 
-def check_rule(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
-    """Return the rule with its words to the left, the square with its words to the right."""
+def check_rule(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the rule with its words to the left, the square with its words to the right.
+
+    Raises
+    ------
+    TooSmallError
+        If not even the shortest rule fits.
+    """
+    if setting.width < _LENGTHS[-1]:
+        raise TooSmallError(
+            f"layout {layout.name}: the side is {setting.width:.0f} mm wide and the shortest rule "
+            f"that tells the scale of a print {_LENGTHS[-1]:.0f} mm; "
+        )
     square = code_square(card.check_code)
     room = setting.width - square.size - QUIET_ZONE
-    items, height = _rule(setting if room < _LENGTHS[-1][0] else replace(setting, width=room))
+    items, height = _rule(setting if room < _LENGTHS[-1] else replace(setting, width=room))
     # Where the side is too narrow for both the square stands below the rule.
-    top = height if room < _LENGTHS[-1][0] else 0.0
+    top = height if room < _LENGTHS[-1] else 0.0
     size = setting.foot
     line = size * POINT * LEADING
     for words in square_sentences(card.check_code):
@@ -69,12 +82,14 @@ def check_rule(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
 
 def _rule(setting: Setting) -> tuple[list[Item], Millimetres[float]]:
     """Return the longest rule that fits, ticked in centimetres, inches below it, its words."""
-    length, step, label = next(entry for entry in _LENGTHS if entry[0] <= setting.width)
+    length = next(length for length in _LENGTHS if length <= setting.width)
     size = setting.foot
     y = 3.0
     inches = min(_INCHES, int(setting.width / 25.4))
-    items: list[Item] = list(ticked(length=length, step=step, inches=inches, y=y))
-    words = f"{label} above, {inches} in below: if this rule is not true, print again at 100 %"
+    items: list[Item] = list(ticked(length=length, step=_STEP, inches=inches, y=y))
+    words = (
+        f"{length:.0f} mm above, {inches} in below: if this rule is not true, print again at 100 %"
+    )
     x = max(length, inches * 25.4) + 3.0
     if x + setting.measure(words, Face.REGULAR, size) <= setting.width:
         tags = paragraph_of(words)

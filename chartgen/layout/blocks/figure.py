@@ -2,8 +2,8 @@
 
 import math
 
-from chartgen.errors import DoesNotFitError
-from chartgen.layout.axes import Frame, labelled, share
+from chartgen.errors import TooSmallError
+from chartgen.layout.axes import BETWEEN_PANELS, Frame, labelled, share
 from chartgen.layout.figure_labels import Labels
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
@@ -18,8 +18,8 @@ from chartgen.wording.figure import PrintedAxis, PrintedCurves
 _GAP: Millimetres[float] = 1.2
 _OVERHANG: Millimetres[float] = 1.0
 """How far the last number under a panel may stand out to its neighbour."""
-_BETWEEN: Millimetres[float] = 4.5
 _LEAST_HEIGHT: Millimetres[float] = 40.0
+_LEAST_AXIS: Millimetres[float] = 20.0
 
 
 def figure(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -27,7 +27,7 @@ def figure(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If the room is too low for a figure, or a label finds no place in it.
     """
     body = card.chart
@@ -41,15 +41,21 @@ def figure_piece(body: PrintedCurves, layout: Layout, setting: Setting) -> Piece
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If that is too low for a figure, or a label finds no place in it.
     """
     if setting.height < _LEAST_HEIGHT:
-        raise DoesNotFitError(
+        raise TooSmallError(
             f"layout {layout.name}: {setting.height:.0f} mm are left for the curves of "
-            f"'{body.title}' and they need {_LEAST_HEIGHT:.0f}; use a larger layout"
+            f"'{body.title}' and they need {_LEAST_HEIGHT:.0f}; "
         )
     frames = _frames(body, setting)
+    narrowest = min(min(frame.width, frame.height) for frame in frames)
+    if narrowest < _LEAST_AXIS:
+        raise TooSmallError(
+            f"layout {layout.name}: beside its numbers the curves of '{body.title}' have "
+            f"{max(narrowest, 0.0):.0f} mm and they need {_LEAST_AXIS:.0f}; "
+        )
     items: list[Item] = []
     for number, frame in enumerate(frames):
         items += _panel_items(frame, setting, body, shows_y=_shows_y(body, number))
@@ -79,13 +85,13 @@ def _frames(body: PrintedCurves, setting: Setting) -> list[Frame]:
         for number, panel in enumerate(body.panels)
     ]
     # Half of the last number under a panel may hang over its right end.
-    free = setting.width - sum(labels) - _BETWEEN * len(labels)
+    free = setting.width - sum(labels) - BETWEEN_PANELS * len(labels)
     width = free / len(labels)
     frames, x = [], 0.0
     for panel, label in zip(body.panels, labels, strict=True):
         x += label
         frames.append(Frame(x=x, y=top, width=width, height=bottom - top, panel=panel))
-        x += width + _BETWEEN
+        x += width + BETWEEN_PANELS
     return frames
 
 

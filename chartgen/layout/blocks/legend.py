@@ -10,8 +10,9 @@ from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import AnyCard
 from chartgen.wording.signs import LEGEND_LEAD
 
-_GAP = 4.0
-_SIGN_GAP = 1.2
+# Shares of the size of the words, and the least in mm.
+_GAP = (0.85, 4.0)
+_SIGN_GAP = (0.25, 1.2)
 
 
 def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
@@ -20,8 +21,9 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         return []
     size, measure = setting.words, setting.measure
     line = size * POINT * LEADING
+    gap, sign_gap = (max(share * size * POINT, least) for share, least in (_GAP, _SIGN_GAP))
     items: list[Item] = []
-    x = measure(LEGEND_LEAD, Face.REGULAR, size) + _GAP if LEGEND_LEAD else 0.0
+    x = measure(LEGEND_LEAD, Face.REGULAR, size) + gap if LEGEND_LEAD else 0.0
     row = 0
     if LEGEND_LEAD:
         items.append(
@@ -29,7 +31,7 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         )
     for entry in card.chart.legend:
         sign = measure(entry.sign, Face.BOLD, size)
-        width = sign + _SIGN_GAP
+        width = sign + sign_gap
         width += one_line(
             entry.short,
             width=setting.width - width,
@@ -42,8 +44,8 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         y = line * (row + 0.8)
         label, said = entry_label(entry.sign), entry_body(entry.sign)
         items.append(Text(x=x, y=y, text=entry.sign, size=size, face=Face.BOLD, tags=label))
-        items.append(Text(x=x + sign + _SIGN_GAP, y=y, text=entry.short, size=size, tags=said))
-        x += width + _GAP
+        items.append(Text(x=x + sign + sign_gap, y=y, text=entry.short, size=size, tags=said))
+        x += width + gap
     return [Piece(height=line * (row + 1) + 0.4, items=tuple(items))]
 
 

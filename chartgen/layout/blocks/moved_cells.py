@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from chartgen.errors import DoesNotFitError
+from chartgen.errors import TooSmallError
 from chartgen.layout.blocks.paragraphs import paragraph
 from chartgen.layout.blocks.table import row_height
 from chartgen.layout.layout_file import Layout
@@ -65,7 +65,7 @@ def moved_cells(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If the columns are wider than the side at its reading distance.
     """
     change = card.chart
@@ -106,10 +106,10 @@ def _tracks(
     used = diameter + old.width + new.width + limit
     gap = (setting.width - used) / 3.0
     if gap < _LEAST_COLUMN_GAP * em:
-        raise DoesNotFitError(
+        raise TooSmallError(
             f"layout {layout.name}: the moved cells need "
             f"{math.ceil(used + 3.0 * _LEAST_COLUMN_GAP * em)} mm and a column of the side has "
-            f"{setting.width:.0f} mm; use a larger layout"
+            f"{setting.width:.0f} mm; "
         )
     gap = min(gap, _MOST_COLUMN_GAP * em)
     before = diameter + gap

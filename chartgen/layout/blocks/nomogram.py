@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from chartgen.errors import DoesNotFitError
+from chartgen.errors import TooSmallError
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
 from chartgen.layout.piece import Piece, Setting
@@ -26,7 +26,7 @@ def nomogram(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If the room is too low for scales one can read.
     """
     body = card.chart
@@ -35,9 +35,9 @@ def nomogram(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     notes = _notes_height(body, setting)
     height = setting.height - notes
     if height < _LEAST_HEIGHT:
-        raise DoesNotFitError(
+        raise TooSmallError(
             f"layout {layout.name}: {height:.0f} mm are left for the scales of '{body.title}' and "
-            f"they need {_LEAST_HEIGHT:.0f}; use a larger layout"
+            f"they need {_LEAST_HEIGHT:.0f}; "
         )
     drawn = under(figure_of(body.title, body.description), _items(body, setting, height))
     return [Piece(height=height, items=tuple(drawn))]

@@ -4,7 +4,7 @@ from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.roles import entry_body, entry_label, paragraph_of, section
-from chartgen.layout.typesetting import wrapped
+from chartgen.layout.typesetting import one_line, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 from chartgen.wording.curves.nomogram import PrintedNomogram
@@ -18,6 +18,7 @@ _BEFORE_NOTES = 1.4
 def title(text: str, setting: Setting) -> Piece:
     """Return a title, kept with what follows."""
     line = setting.line
+    one_line(text, width=setting.width, face=Face.BOLD, size=setting.words, measure=setting.measure)
     item = Text(
         x=0.0,
         y=line * 0.95,

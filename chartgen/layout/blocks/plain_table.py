@@ -6,7 +6,7 @@ A heading may hold line breaks, so that its words do not widen a column of short
 import math
 from collections.abc import Sequence
 
-from chartgen.errors import DoesNotFitError
+from chartgen.errors import TooSmallError
 from chartgen.layout.blocks.table import row_height
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
@@ -28,7 +28,7 @@ def plain_table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If the columns are wider than the side at its reading distance.
     """
     table = card.chart
@@ -39,9 +39,9 @@ def plain_table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     gap = (setting.width - sum(widths)) / max(1, len(widths) - 1)
     if gap < _LEAST_GAP * em:
         needed = sum(widths) + _LEAST_GAP * em * (len(widths) - 1)
-        raise DoesNotFitError(
+        raise TooSmallError(
             f"layout {layout.name}: the {counted(len(widths), 'column')} of '{table.title}' need "
-            f"{math.ceil(needed)} mm and the side has {setting.width:.0f} mm; use a larger layout"
+            f"{math.ceil(needed)} mm and the side has {setting.width:.0f} mm; "
         )
     gap = min(gap, _MOST_GAP * em)
     lefts = [sum(widths[:column]) + gap * column for column in range(len(widths))]

@@ -7,20 +7,20 @@ runs down a column; a thin rule every few rows leads it across.
 from collections.abc import Sequence
 from dataclasses import replace
 
-from chartgen.errors import DoesNotFitError
+from chartgen.errors import TooSmallError
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
 from chartgen.layout.roles import Tag, cell, column_header, row_header, table_cell, under
-from chartgen.layout.tracks import UNIT_OF_PART, Track, headed, mark_gap, text_of, track_of
+from chartgen.layout.tracks import UNIT_OF_PART, Track, headed, mark_gap, text_of
 from chartgen.layout.typesetting import counted, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 from chartgen.wording.printed import PrintedCell, PrintedChart
 
 # Gaps as shares of the size of the numbers.
-_LEAST_COLUMN_GAP = 0.5
+LEAST_COLUMN_GAP = 0.5
 _MOST_COLUMN_GAP = 1.9
 _HEAD_PITCH = 1.12
 
@@ -30,17 +30,14 @@ def table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
 
     Raises
     ------
-    DoesNotFitError
+    TooSmallError
         If the columns are too wide for the page at the layout's reading distance.
     """
     chart = card.chart
     if not isinstance(chart, PrintedChart):
         raise TypeError("a table block needs a card with a chart")
-    tracks = [track_of(chart, i, layout, setting) for i in range(len(chart.columns))]
-    stub = max(
-        *(setting.measure(text, Face.BOLD, setting.numbers) for text in chart.stub),
-        setting.measure(chart.corner, Face.REGULAR, setting.words),
-    )
+    tracks = tracks_of(chart, layout, setting)
+    stub = stub_width(chart, setting)
     gap = _column_gap(chart, tracks, stub, layout, setting)
     lefts = []
     x = stub + gap
@@ -50,6 +47,19 @@ def table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     head_items, head_height = _head(chart, tracks, lefts, stub, gap, setting)
     body_items, body_height = _body(chart, tracks, lefts, stub, head_height, layout, setting)
     return [Piece(height=head_height + body_height, items=(*head_items, *body_items))]
+
+
+def tracks_of(chart: PrintedChart, layout: Layout, setting: Setting) -> list[Track]:
+    """Return the columns of a chart, measured."""
+    return [track_of(chart, index, layout, setting) for index in range(len(chart.columns))]
+
+
+def stub_width(chart: PrintedChart, setting: Setting) -> Millimetres[float]:
+    """Return the width of the diameters before the columns [mm]."""
+    return max(
+        *(setting.measure(text, Face.BOLD, setting.numbers) for text in chart.stub),
+        setting.measure(chart.corner, Face.REGULAR, setting.words),
+    )
 
 
 def row_height(layout: Layout, setting: Setting) -> Millimetres[float]:
@@ -67,17 +77,17 @@ def _column_gap(
     em = setting.numbers * POINT
     used = stub + sum(track.width for track in tracks)
     gap = (setting.width - used) / len(tracks)
-    if gap >= _LEAST_COLUMN_GAP * em:
+    if gap >= LEAST_COLUMN_GAP * em:
         return min(gap, _MOST_COLUMN_GAP * em)
     fit, room = 0, setting.width - stub
     # Whichever columns the owner drops, the widest first is the number that always helps.
     for track in sorted(tracks, key=lambda track: -track.width):
-        room -= track.width + _LEAST_COLUMN_GAP * em
+        room -= track.width + LEAST_COLUMN_GAP * em
         fit += room >= 0.0
     what = "material" if layout.card == "overview" else "blade"
-    raise DoesNotFitError(
+    raise TooSmallError(
         f"layout {layout.name} holds {fit} of the {len(tracks)} columns of '{chart.title}' at its "
-        f"reading distance: drop {counted(len(tracks) - fit, what)}, or use a larger layout"
+        f"reading distance: drop {counted(len(tracks) - fit, what)}, or "
     )
 
 

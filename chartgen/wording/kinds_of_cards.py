@@ -1,0 +1,15 @@
+"""What each kind of card shows, in a few words."""
+
+SHOWS = {
+    "lathe-chart": "a material: a row a diameter, a column a blade",
+    "overview": "a blade: a row a diameter, a column a material",
+    "blade-card": "a blade: a row a material, where it may be used",
+    "centre-card": "a material: from the outside to the centre",
+    "spindle-curves": "a material: what the spindle gives and cuts ask",
+    "window-curves": "a material: least and most feed over diameter",
+    "width-curves": "a material: the widest blade over diameter",
+    "speed-curves": "a material: spindle speed over diameter",
+    "speed-nomogram": "spindle speed by ruler",
+    "power-nomogram": "cutting power by ruler",
+    "change-card": "two shop files: what changed (compare makes it)",
+}

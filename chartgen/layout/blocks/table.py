@@ -13,7 +13,7 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
 from chartgen.layout.roles import Tag, cell, column_header, row_header, table_cell, under
-from chartgen.layout.tracks import UNIT_OF_PART, Track, headed, mark_gap, text_of
+from chartgen.layout.tracks import UNIT_OF_PART, Track, headed, mark_gap, text_of, track_of
 from chartgen.layout.typesetting import counted, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard

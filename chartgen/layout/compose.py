@@ -90,10 +90,11 @@ def _pages(card: AnyCard, layout: Layout, side: Side, measure: Measure) -> list[
         flowing = _placed(stacks[first : first + side.columns], side, column, top)
         below = last if first == firsts[-1] else foot
         found.append(Page(width=width, height=height, items=(*across, *flowing, *below.items)))
-        # What every page of a side repeats is read once.
-        across = as_decoration(across)
-        foot = _anchored(card, layout, side, wide, on_each, read=False)
-        last = _anchored(card, layout, side, wide, at_last, read=False)
+        if first == 0 and len(firsts) > 1:
+            # What every page of a side repeats is read once.
+            across = as_decoration(across)
+            foot = _anchored(card, layout, side, wide, on_each, read=False)
+            last = _anchored(card, layout, side, wide, at_last, read=False)
     return found
 
 

@@ -93,6 +93,7 @@ def moved(item: Item, *, x: Millimetres[float], y: Millimetres[float]) -> Item:
                 face=item.face,
                 align=item.align,
                 paper=item.paper,
+                tags=item.tags,
             )
         case Panel() | Plot() | Drawing():
             return replace(item, x=item.x + x, y=item.y + y)

@@ -52,7 +52,7 @@ def test_a_card_saved_by_another_program_is_made_again_as_it_was_and_that_is_sai
 def test_a_card_takes_no_options(inside: Inside, printed: Path) -> None:
     code, _, err = inside("make", str(printed / CARD), "--material", "c45")
     assert code == 2
-    assert "leave out --material and --layout" in err
+    assert "leave out --material, --layout, --sheet and --png" in err
 
 
 @pytest.mark.parametrize("name", [CARD, OVERVIEW, BLADE_CARD, CURVES])

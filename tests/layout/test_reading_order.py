@@ -4,28 +4,15 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import load_layout, parse_layout
+from chartgen.layout.layout_file import Layout, load_layout
 from chartgen.layout.placed import Document, Text
 from chartgen.layout.roles import Role
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import AnyCard
 
 CardOf = Callable[[str], AnyCard]
-SMALL = """
-title = "Small"
-card = "lathe-chart"
-page = "{page}"
-pouch = "{pouch}"
-cell = ["speed", "feed", "sign"]
-row_pitch = 1.4
-rule_every = 3
-
-[[side]]
-reading_distance = "0.4 m"
-margin = "6.5 mm"
-columns = 1
-blocks = ["assumptions", "check-rule", "identity"]
-"""
+SideWith = Callable[..., Layout]
+BLOCKS = '"assumptions", "check-rule", "identity"'
 
 
 def spoken(document: Document, page: int) -> list[str]:
@@ -38,11 +25,6 @@ def long_winded(card: AnyCard) -> AnyCard:
     return replace(card, assumptions=card.assumptions * 6)
 
 
-def small(card: AnyCard, page: str = "A6 landscape", pouch: str = "A6") -> Document:
-    text = SMALL.format(page=page, pouch=pouch)
-    return compose(card, parse_layout(text, file="s.toml", name="s"), measure)
-
-
 def test_a_page_is_read_from_its_title_down_to_its_foot(card_of: CardOf) -> None:
     card = card_of("lathe-chart")
     front = spoken(compose(card, load_layout(card.layout), measure), 0)
@@ -52,8 +34,11 @@ def test_a_page_is_read_from_its_title_down_to_its_foot(card_of: CardOf) -> None
     assert title < front.index(card.chart.rows[0][0].speed) < legend < foot
 
 
-def test_what_every_page_of_a_side_repeats_is_read_once(card_of: CardOf) -> None:
-    document = small(long_winded(card_of("lathe-chart")))
+def test_what_every_page_of_a_side_repeats_is_read_once(
+    card_of: CardOf, side_with: SideWith
+) -> None:
+    layout = side_with(BLOCKS, columns=1)
+    document = compose(long_winded(card_of("lathe-chart")), layout, measure)
     assert len(document.pages) > 1
     code = f"check {card_of('lathe-chart').check_code}"
     printed = [
@@ -74,9 +59,12 @@ def test_the_outline_names_each_heading_with_its_page(card_of: CardOf) -> None:
     assert all(entry.title in spoken(document, entry.page) for entry in others)
 
 
-def test_a_narrow_card_has_its_square_below_the_rule(card_of: CardOf) -> None:
+def test_a_narrow_card_has_its_square_below_the_rule(card_of: CardOf, side_with: SideWith) -> None:
     card = replace(card_of("lathe-chart"), assumptions=("Short.",), identity="Shop")
-    wide, narrow = small(card), small(card, page="A7 portrait", pouch="A7")
+    wide, narrow = (
+        compose(card, side_with(BLOCKS, columns=1, page=page), measure)
+        for page in ("A6 landscape", "A7 portrait")
+    )
     for document, is_below in ((wide, False), (narrow, True)):
         items = document.pages[0].items
         (square,) = (i for i in items if i.tags and i.tags[-1].role is Role.FIGURE)

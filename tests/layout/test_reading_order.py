@@ -3,9 +3,12 @@
 from collections.abc import Callable
 from dataclasses import replace
 
+import pytest
+
+from chartgen.layout.code_square import QUIET_ZONE
 from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import Layout, load_layout
-from chartgen.layout.placed import Document, Text
+from chartgen.layout.placed import Document, Drawing, Rule, Text
 from chartgen.layout.roles import Role
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import AnyCard
@@ -59,16 +62,18 @@ def test_the_outline_names_each_heading_with_its_page(card_of: CardOf) -> None:
     assert all(entry.title in spoken(document, entry.page) for entry in others)
 
 
-def test_a_narrow_card_has_its_square_below_the_rule(card_of: CardOf, side_with: SideWith) -> None:
+@pytest.mark.parametrize(("page", "length"), [("A6 landscape", 100.0), ("A7 portrait", 40.0)])
+def test_the_square_stands_clear_of_the_rule_beside_it(
+    card_of: CardOf, side_with: SideWith, page: str, length: float
+) -> None:
     card = replace(card_of("lathe-chart"), assumptions=("Short.",), identity="Shop")
-    wide, narrow = (
-        compose(card, side_with(BLOCKS, columns=1, page=page), measure)
-        for page in ("A6 landscape", "A7 portrait")
-    )
-    for document, is_below in ((wide, False), (narrow, True)):
-        items = document.pages[0].items
-        (square,) = (i for i in items if i.tags and i.tags[-1].role is Role.FIGURE)
-        words = [i for i in items if isinstance(i, Text) and "this rule" in i.text]
-        assert words
-        assert (square.y > max(text.y for text in words)) is is_below
-        assert square.x + square.size <= document.pages[0].width - 6.5 + 1e-6
+    document = compose(card, side_with(BLOCKS, columns=1, page=page), measure)
+    items = document.pages[0].items
+    (square,) = (i for i in items if i.tags and i.tags[-1].role is Role.FIGURE)
+    assert isinstance(square, Drawing)
+    (rule,) = (i for i in items if isinstance(i, Rule) and i.weight == 0.6 and i.y1 == i.y2)
+    assert rule.x2 - rule.x1 == pytest.approx(length)
+    words = [i for i in items if isinstance(i, Text) and i.y > rule.y1 - 4.0]
+    ends = [i.x + measure(i.text, i.face, i.size) for i in words if "this rule" in i.text]
+    assert max(rule.x2, *ends, 0.0) + QUIET_ZONE <= square.x + 1e-6
+    assert square.x + square.size <= document.pages[0].width - 6.5 + 1e-6

@@ -13,13 +13,14 @@ import zxingcpp
 from PIL import Image
 
 from chartgen.layout.code_square import MODULE, QUIET_ZONE, code_square
-from chartgen.layout.layout_file import layout_names
+from chartgen.layout.layout_file import layout_names, load_layout
 from chartgen.layout.legibility import POINT
 from chartgen.wording.card import PrintedCard
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 each_layout = pytest.mark.parametrize("name", layout_names())
 ISO_MODULES_OF_VERSION_1 = 21
+A4_LANDSCAPE = 297.0  # mm
 
 
 @cache
@@ -57,7 +58,11 @@ def test_every_card_shows_its_check_code_once_as_a_square(
 @pytest.mark.parametrize("dpi", [150, 300])
 def test_it_is_read_turned_and_in_noise(name: str, dpi: int, turn: int, rendered: Rendered) -> None:
     card, data = rendered[name][0]
-    page = pages_of(data, dpi)[-1].rotate(turn, expand=True, fillcolor=255)
+    page = pages_of(data, dpi)[-1]
+    if load_layout(name).page[0] > A4_LANDSCAPE:
+        # Nobody photographs a whole wall sheet for its square: the telephone is held to a corner.
+        page = page.crop((page.width // 2, page.height // 2, page.width, page.height))
+    page = page.rotate(turn, expand=True, fillcolor=255)
     assert read(noisy(page, seed=turn)) == [f"CHARTGEN {card.check_code}"]
 
 

@@ -2,7 +2,7 @@
 
 import io
 from collections.abc import Callable, Iterator
-from functools import cache
+from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
@@ -28,7 +28,8 @@ from chartgen.wording.printed import PrintedCell, PrintedChart, PrintedTable
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 SidesOf = Callable[[PrintedCard], list[Side]]
-each_layout = pytest.mark.parametrize("name", layout_names())
+# By module: the tests of one layout stand together, so that its pages are read once and let go.
+each_layout = pytest.mark.parametrize("name", layout_names(), scope="module")
 of_charts = [n for n in layout_names() if load_layout(n).card in {"lathe-chart", "overview"}]
 of_curves = [n for n in layout_names() if load_layout(n).card.endswith("-curves")]
 WHITE = (1.0, 1.0, 1.0)
@@ -36,7 +37,7 @@ WHITE = (1.0, 1.0, 1.0)
 LEAST_CONTRAST = 7.0
 
 
-@cache
+@lru_cache(maxsize=40)  # the pages of one layout, not of all
 def pages_of(data: bytes) -> list[Page]:
     return list(pdfplumber.open(io.BytesIO(data)).pages)
 

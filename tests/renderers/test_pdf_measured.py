@@ -3,7 +3,7 @@
 import io
 import re
 from collections.abc import Callable
-from functools import cache
+from functools import lru_cache
 
 import numpy as np
 import pdfplumber
@@ -28,7 +28,8 @@ from chartgen.wording.printed import PrintedTable
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 SidesOf = Callable[[PrintedCard], list[Side]]
 Pixels = NDArray[np.uint8]
-each_layout = pytest.mark.parametrize("name", layout_names())
+# By module: the tests of one layout stand together, so that its pages are read once and let go.
+each_layout = pytest.mark.parametrize("name", layout_names(), scope="module")
 CHECK_WORDS = re.compile(
     r"(\d+)mmabove,(\d)inbelow:ifthisruleisnottrue,printagainat100%",
 )
@@ -36,12 +37,12 @@ DPI = 200
 DARK, LIGHT = 90, 200
 
 
-@cache
+@lru_cache(maxsize=40)  # the pages of one layout, not of all
 def pages_of(data: bytes) -> list[Page]:
     return list(pdfplumber.open(io.BytesIO(data)).pages)
 
 
-@cache
+@lru_cache(maxsize=40)  # the pages of one layout, not of all
 def raster_of(data: bytes, *, grey: bool, dpi: int = DPI) -> list[Pixels]:
     with pypdfium2.PdfDocument(data) as document:
         return [page.render(scale=dpi / 72, grayscale=grey).to_numpy().copy() for page in document]

@@ -3,7 +3,7 @@
 import io
 from collections import Counter
 from collections.abc import Callable
-from functools import cache
+from functools import lru_cache
 
 import pdfplumber
 import pypdfium2  # type: ignore[import-untyped]
@@ -17,10 +17,11 @@ from chartgen.wording.printed import PrintedCell, PrintedTable
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 SidesOf = Callable[[PrintedCard], list[Side]]
-each_layout = pytest.mark.parametrize("name", layout_names())
+# By module: the tests of one layout stand together, so that its pages are read once and let go.
+each_layout = pytest.mark.parametrize("name", layout_names(), scope="module")
 
 
-@cache
+@lru_cache(maxsize=40)  # the pages of one layout, not of all
 def pages_of(data: bytes) -> list[Page]:
     return list(pdfplumber.open(io.BytesIO(data)).pages)
 

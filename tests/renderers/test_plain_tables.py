@@ -2,7 +2,7 @@
 
 import io
 from collections import Counter
-from functools import cache
+from functools import lru_cache
 
 import pdfplumber
 import pytest
@@ -22,7 +22,7 @@ PLAIN = [
 each_plain = pytest.mark.parametrize("name", PLAIN)
 
 
-@cache
+@lru_cache(maxsize=40)  # the pages of one layout, not of all
 def pages_of(data: bytes) -> list[Page]:
     return list(pdfplumber.open(io.BytesIO(data)).pages)
 

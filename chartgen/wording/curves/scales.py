@@ -17,11 +17,6 @@ def speed_in_units(speed: float, units: LengthUnits) -> float:
     return float(speed) if units is LengthUnits.METRIC else float(speed) * 1000.0 / _FOOT
 
 
-def speed_from_units(speed: float, units: LengthUnits) -> float:
-    """Return the surface speed [m/min] of one in the card's units."""
-    return float(speed) if units is LengthUnits.METRIC else float(speed) * _FOOT / 1000.0
-
-
 def points(xs: object, ys: object) -> tuple[Point, ...]:
     """Return two arrays as the points of a curve."""
     return tuple((float(x), float(y)) for x, y in zip(xs, ys, strict=True))  # type: ignore[call-overload]

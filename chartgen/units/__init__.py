@@ -58,8 +58,6 @@ _UNIT_EXPRESSION = r"(?:1?/)?[A-Za-zΩ°]+(?:-?[1-3])?(?:[./][A-Za-zΩ°]+(?:-?[
 # A hyphen without blanks is no sign of a range: "1-1/2 in" is one length.
 _SIGN = r"\s*(?:\.\.\.?|…|–|—)\s*|\s+(?:to|-)\s+"
 _APPARENT = frozenset({"va", "kva", "v.a", "v*a", "v·a"})
-STANDARD_GRAVITY = 9.80665
-"""Newtons on a kilogram: the standard value (BIPM, SI brochure)."""
 _HYPHENED = (
     r"\s*(?P<low>[0-9][0-9.]*)\s*(?P<low_unit>[A-Za-z/]*)\s*-"
     r"\s*(?P<high>[0-9][0-9.]*)\s*(?P<high_unit>[A-Za-z][A-Za-z/]*|)\s*"
@@ -109,10 +107,10 @@ def magnitude(
         if kind is not Kind.OTHER:
             is_what = f"is {kind.words}, not {wanted.words}"
         if (kind, wanted) == (Kind.MASS, Kind.FORCE):
-            mass = number.top / number.bottom * factor.top / factor.bottom
+            weight = float(product(product(number, factor), FACTORS["kgf"][1]))
             raise UnreadableError(
                 f"{_shown(text)} {is_what}",
-                f"it weighs {mass * STANDARD_GRAVITY:.0f} N, write that",
+                f"it weighs {weight:.0f} N, write that",
             )
         raise UnreadableError(
             f"{_shown(text)} {is_what}", f"{wanted.advice} as in '{unit.example}'"

@@ -107,6 +107,7 @@ class PrintedCurves:
     notes: tuple[str, ...]
     legend: tuple[LegendEntry, ...]
     description: str
+    rows: tuple[tuple[str, ...], ...] = ()
 
 
 # Ticks of a decade by rank: 1-2-5 first, then what fills the widest gaps.

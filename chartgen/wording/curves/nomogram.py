@@ -47,6 +47,7 @@ class PrintedNomogram:
     notes: tuple[str, ...]
     assumptions: tuple[str, ...]
     legend: tuple[LegendEntry, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
 
 
 def print_speed_nomogram(shop: Shop, demand: Demand | None) -> PrintedNomogram:

@@ -153,10 +153,20 @@ class CrossSlide:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Carriage:
+    """What moves the tool along the bar: its hand wheel, and the feeds of the gearbox."""
+
+    travel_per_turn: Millimetres[float]
+    power_feeds: tuple[MillimetresPerRev[float], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Lathe:
     """One particular machine.
 
     `tool_stiffness` is what tool post and slides give way under the blade, None unmeasured.
+    `swing` is the largest diameter that turns over the cross-slide, `spindle_bore` what goes
+    through the spindle; both None, like `carriage`, where the owner did not say.
     """
 
     name: str
@@ -165,6 +175,9 @@ class Lathe:
     chuck: Chuck
     cross_slide: CrossSlide
     tool_stiffness: NewtonsPerMm[float] | None = None
+    swing: Millimetres[float] | None = None
+    spindle_bore: Millimetres[float] | None = None
+    carriage: Carriage | None = None
 
     def __post_init__(self) -> None:
         has_readings = all(position.readings for position in self.drive.positions)

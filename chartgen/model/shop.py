@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe, Work
 from chartgen.model.measured import Assumption, Measured
+from chartgen.model.tools import Tools
 from chartgen.quantities import Millimetres
 
 if TYPE_CHECKING:
@@ -58,6 +59,7 @@ class Shop:
     lathe: Lathe
     blades: tuple[Blade, ...]
     work: Work = field(default_factory=Work)
+    tools: Tools = field(default_factory=Tools)
     request: PrintRequest
     allowances: dict[str, float] = field(default_factory=dict)
     measured: tuple[Measured, ...] = ()

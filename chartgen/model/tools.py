@@ -86,6 +86,6 @@ class Tools:
     tailstock: Tailstock | None = None
 
     def __post_init__(self) -> None:
-        names = [tool.name for tool in (*self.turning, *self.boring)]
+        names = [tool.name for tool in self.turning] + [bar.name for bar in self.boring]
         if len(names) != len(set(names)):
             raise ValueError("two tools have the same name")

@@ -72,9 +72,7 @@ def band_at(
 def slip_resultant(machine: Machine, setting: Setting) -> Newtons[float]:
     """Return the friction that the jaws have to give at a speed, the grip's reserve taken off."""
     holding = machine.holding
-    lost = float(
-        centrifugal_force(jaw_moment=holding.jaw_moment, spindle_speed=setting.speed)
-    )
+    lost = float(centrifugal_force(jaw_moment=holding.jaw_moment, spindle_speed=setting.speed))
     spare = max(0.0, holding.static_grip / machine.allowances.grip_safety - lost)
     return float(holding.friction.item()) * spare
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from chartgen.limits.reasons import Reason
 from chartgen.limits.way_in import WayIn
 from chartgen.limits.ways_out import WayOut
 from chartgen.limits.window import Verdict
@@ -98,12 +99,15 @@ class Parting:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Refusal:
-    """Why a step cannot be made as asked, and what stands in its place."""
+    """Why a step cannot be made as asked.
+
+    `reasons` are the ends of a blade's empty window: what needs more feed, what allows less.
+    """
 
     operation: Operation
     tool: str
     bound: Bound
-    words: str
+    reasons: tuple[Reason, ...] = ()
     ways: tuple[WayOut, ...] = ()
 
 
@@ -161,14 +165,19 @@ class SetUp:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BarUse:
-    """What one bar gives: `pitch` is the bar one piece uses up, `remnant` what cannot be used.
+    """What one bar gives: `pitch` is the bar one piece uses up, `remnant` what is left over.
 
+    A bar too thick for the spindle is sawn into `blanks` of a length, `pieces_a_blank` each,
+    all of which stand out of the jaws at once; else it is one blank of its whole length.
     `bars` are needed for the whole quantity, `pieces_of_last` come from the last of them.
     """
 
     pieces: int
     pitch: Millimetres[float]
     remnant: Millimetres[float]
+    blanks: int
+    blank_length: Millimetres[float]
+    pieces_a_blank: int
     bars: int
     pieces_of_last: int
     piece_mass: Kilograms[float]
@@ -178,10 +187,15 @@ class BarUse:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BladeOption:
-    """One owned blade for the parting step: what it wastes, and whether it has a window."""
+    """One owned blade for the parting step: its window, and the pieces a bar gives with it.
+
+    `room` is the ceiling of feed over its floor.
+    """
 
     blade: Blade
     verdict: Verdict
+    room: float
+    is_slow: bool
     pieces: int
 
 
@@ -189,10 +203,12 @@ class BladeOption:
 class WearCheck:
     """After how many pieces to look at an edge; the life is a wide band.
 
-    `short` and `long` are minutes in the cut, None where no constants were found.
+    `short` and `long` are minutes in the cut, None where no constants were found. `size` is the
+    diameter the tool leaves, which tells drills apart.
     """
 
     tool: str
+    size: Millimetres[float]
     operation: Operation
     short: Minutes[float] | None
     long: Minutes[float] | None

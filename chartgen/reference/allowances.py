@@ -22,7 +22,9 @@ from chartgen.quantities import (
 )
 from chartgen.sources import Mark
 
-_UNITS = {unit.name: unit for unit in (MM, UM, MM_REV, M_S, MIN, TURNS_MIN, WATT, NEWTON, N_MM2, N_M)}
+_UNITS = {
+    unit.name: unit for unit in (MM, UM, MM_REV, M_S, MIN, TURNS_MIN, WATT, NEWTON, N_MM2, N_M)
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

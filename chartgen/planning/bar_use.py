@@ -80,9 +80,12 @@ def bar_use(machine: Machine, *, kerf: Millimetres[float]) -> BarUse:
     last = quantity - (bars - 1) * pieces if bars else 0
     piece = piece_volume(machine)
     density = machine.material.density.value
-    chips = float(
-        ring_volume(outer_diameter=machine.job.bar.diameter, inner_diameter=0.0, length=pitch)
-    ) - piece
+    chips = (
+        float(
+            ring_volume(outer_diameter=machine.job.bar.diameter, inner_diameter=0.0, length=pitch)
+        )
+        - piece
+    )
     return BarUse(
         pieces=pieces,
         pitch=pitch,
@@ -102,17 +105,13 @@ def piece_volume(machine: Machine) -> CubicMm[float]:
     """Return the volume of the finished piece, its chamfers left out of account."""
     piece = machine.job.piece
     whole = float(
-        ring_volume(
-            outer_diameter=piece.diameter, inner_diameter=piece.bore, length=piece.length
-        )
+        ring_volume(outer_diameter=piece.diameter, inner_diameter=piece.bore, length=piece.length)
     )
     if piece.groove is None:
         return whole
     inside = piece.diameter - 2.0 * piece.groove.depth
     return whole - float(
-        ring_volume(
-            outer_diameter=piece.diameter, inner_diameter=inside, length=piece.groove.width
-        )
+        ring_volume(outer_diameter=piece.diameter, inner_diameter=inside, length=piece.groove.width)
     )
 
 

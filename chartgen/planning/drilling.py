@@ -8,6 +8,7 @@ import math
 from collections.abc import Sequence
 from itertools import combinations, pairwise
 
+from chartgen.model.blade import ToolMaterial
 from chartgen.physics.cutting import specific_cutting_force
 from chartgen.physics.drilling import (
     drill_chip_thickness,
@@ -16,7 +17,6 @@ from chartgen.physics.drilling import (
     peck_depths,
     point_height,
 )
-from chartgen.model.blade import ToolMaterial
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import turning_time
 from chartgen.planning.feeding import GivenFeed, given_feed

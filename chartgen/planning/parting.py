@@ -3,6 +3,7 @@
 import numpy as np
 
 from chartgen.limits.cut import Cut, recommended
+from chartgen.limits.reasons import Reason
 from chartgen.limits.way_in import way_in
 from chartgen.limits.ways_out import ways_out
 from chartgen.limits.window import Verdict, Windows
@@ -14,7 +15,6 @@ from chartgen.planning.loads import ForceBand, load_of
 from chartgen.planning.machine import Machine, Setting
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.planning.plan import BladeOption, MachineCut, Parting, Refusal
-from chartgen.limits.reasons import Reason
 from chartgen.quantities import Millimetres, Minutes
 
 _RANK = {Verdict.INSIDE: 0, Verdict.TIGHT: 1, Verdict.NO_WINDOW: 2}
@@ -191,5 +191,3 @@ def _blade_cut(
         binds=_BOUND_OF.get(reason, Bound.BLADE),
         time=time,
     )
-
-

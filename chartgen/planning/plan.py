@@ -153,6 +153,7 @@ class SetUp:
     grip_length: Millimetres[float]
     behind: Millimetres[float]
     goes_through_spindle: bool | None
+    needs_centre: bool
     grip_needed: Newtons[float]
     grip: Newtons[float]
     key_torque: NewtonMetres[float]

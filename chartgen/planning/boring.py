@@ -29,6 +29,7 @@ _CARBIDE_MODULUS: NewtonsPerSquareMm[float] = 600_000.0
 OUT_OF_BORE: Millimetres[float] = 3.0
 """How far a boring bar stands out beyond the bore it goes through."""
 _COARSEST = 0.25
+_TO_SIZE: Millimetres[float] = 0.05
 _NEARLY = 0.7
 
 
@@ -156,5 +157,5 @@ def hole_for(machine: Machine, *, bore: Millimetres[float]) -> Millimetres[float
     to_bore = [drill for drill in room if boring_bar(machine, hole=drill) is not None]
     if to_bore:
         return max(to_bore)
-    to_size = [drill for drill in owned if abs(drill - bore) < 0.05]
+    to_size = [drill for drill in owned if abs(drill - bore) < _TO_SIZE]
     return to_size[0] if to_size else None

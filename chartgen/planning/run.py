@@ -5,18 +5,15 @@ from chartgen.model.job import Job
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 from chartgen.planning.bar_use import bar_use, goes_through, pitch_of
-from chartgen.planning.boring import OUT_OF_BORE, bored, boring_bar, hole_for
-from chartgen.planning.drilling import centre_drilled, drilled
+from chartgen.planning.inside import inside
 from chartgen.planning.machine import Machine, machine_for
-from chartgen.planning.operations import Bound, Operation
-from chartgen.planning.parting import blade_options, chosen_blade, grooved, parted
-from chartgen.planning.plan import BladeOption, JobPlan, MachineCut, Refusal, Step
-from chartgen.planning.set_up import needs_centre, overhang_of, run_out_of, set_up
-from chartgen.planning.turning import chamfered, faced, turned, turning_tool
+from chartgen.planning.operations import Operation
+from chartgen.planning.outside import edges, outside
+from chartgen.planning.parting import blade_options, chosen_blade, parted
+from chartgen.planning.plan import BladeOption, JobPlan, Refusal, Step
+from chartgen.planning.set_up import overhang_of, set_up
 from chartgen.planning.wear import wear_checks
-from chartgen.quantities import Millimetres, Minutes
-
-_NO_STOCK = 1e-6
+from chartgen.quantities import Millimetres
 
 
 def plan_job(shop: Shop, job: Job, material: Material) -> JobPlan:
@@ -33,9 +30,9 @@ def plan_job(shop: Shop, job: Job, material: Material) -> JobPlan:
     overhang = overhang_of(machine, kerf=kerf)
     steps = (
         *_before(machine, kerf=kerf),
-        *_outside(machine, overhang=overhang, kerf=kerf),
-        *_inside(machine, overhang=overhang, kerf=kerf),
-        *_edges(machine, overhang=overhang),
+        *outside(machine, overhang=overhang, kerf=kerf),
+        *inside(machine, overhang=overhang, kerf=kerf),
+        *edges(machine, overhang=overhang),
         _part(machine, option),
         *_after(machine, kerf=kerf),
     )
@@ -75,154 +72,6 @@ def _before(machine: Machine, *, kerf: Millimetres[float]) -> list[Step]:
     steps.append(
         Step(operation=Operation.HOLD, is_per_piece=False, handling=allowances.hold_minutes)
     )
-    return steps
-
-
-def _outside(
-    machine: Machine, *, overhang: Millimetres[float], kerf: Millimetres[float]
-) -> list[Step]:
-    """Return facing, the centre where it is needed, and the passes down to size."""
-    job, allowances = machine.job, machine.allowances
-    tool = turning_tool(machine)
-    steps: list[Step] = []
-    if tool is not None:
-        cut = faced(
-            machine,
-            tool,
-            diameter=job.bar.diameter,
-            bore=0.0,
-            stock=allowances.facing_stock,
-            overhang=overhang,
-        )
-        steps.append(
-            _step(
-                machine, Operation.FACE, cut, start=job.bar.diameter, length=allowances.facing_stock
-            )
-        )
-    long = needs_centre(machine, overhang=overhang)
-    on_centre = job.holding.live_centre or (long and _has_centre(machine))
-    stock = (job.bar.diameter - job.piece.diameter) / 2.0
-    if on_centre:
-        steps += _centre(machine)
-        steps.append(
-            Step(operation=Operation.SUPPORT, is_per_piece=True, handling=allowances.tool_minutes)
-        )
-    if tool is not None and stock > _NO_STOCK:
-        turn = turned(
-            machine,
-            tool,
-            start=job.bar.diameter,
-            end=job.piece.diameter,
-            travel=job.piece.length + kerf,
-            overhang=overhang,
-            run_out=run_out_of(machine),
-            on_centre=on_centre,
-        )
-        steps.append(
-            _step(
-                machine,
-                Operation.TURN,
-                turn,
-                start=job.bar.diameter,
-                end=job.piece.diameter,
-                length=job.piece.length + kerf,
-                measured=True,
-            )
-        )
-    return steps
-
-
-def _has_centre(machine: Machine) -> bool:
-    tailstock = machine.shop.tools.tailstock
-    return tailstock is not None and tailstock.live_centre
-
-
-def _centre(machine: Machine) -> list[Step]:
-    drills = machine.shop.tools.drills
-    if drills is None or drills.centre_drill is None:
-        return []
-    cut = centre_drilled(machine, diameter=drills.centre_drill)
-    return [_step(machine, Operation.CENTRE_DRILL, cut, end=drills.centre_drill, length=cut.travel)]
-
-
-def _inside(
-    machine: Machine, *, overhang: Millimetres[float], kerf: Millimetres[float]
-) -> list[Step]:
-    """Return the way to the bore: centre, drills by rising size, the boring bar."""
-    bore = machine.job.piece.bore
-    if bore == 0.0:
-        return []
-    # Through the piece and the cut that parts it, so that the blade breaks into the bore.
-    depth = machine.job.piece.length + kerf + machine.allowances.facing_stock
-    hole = hole_for(machine, bore=bore)
-    if hole is None:
-        refusal = Refusal(operation=Operation.DRILL, tool="", bound=Bound.NO_TOOL)
-        return [_step(machine, Operation.DRILL, refusal, end=bore, length=depth)]
-    steps = _centre(machine)
-    way = drilled(machine, final=hole, depth=depth)
-    if isinstance(way, Refusal):
-        return [*steps, _step(machine, Operation.DRILL, way, end=hole, length=depth)]
-    before = 0.0
-    for diameter, cut in way:
-        steps.append(_step(machine, Operation.DRILL, cut, start=before, end=diameter, length=depth))
-        before = diameter
-    bar = boring_bar(machine, hole=hole)
-    if bore - hole > _NO_STOCK and bar is not None:
-        cut_or_not = bored(
-            machine,
-            bar,
-            hole=hole,
-            bore=bore,
-            length=machine.job.piece.length + kerf / 2.0 + OUT_OF_BORE,
-            overhang=overhang,
-        )
-        steps.append(
-            _step(
-                machine,
-                Operation.BORE,
-                cut_or_not,
-                start=hole,
-                end=bore,
-                length=depth,
-                measured=True,
-            )
-        )
-    return steps
-
-
-def _edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
-    job, steps = machine.job, list[Step]()
-    if job.piece.groove is not None:
-        cut = grooved(machine, job.piece.groove, diameter=job.piece.diameter)
-        steps.append(
-            _step(
-                machine,
-                Operation.GROOVE,
-                cut,
-                start=job.piece.diameter,
-                end=job.piece.diameter - 2.0 * job.piece.groove.depth,
-                length=job.piece.groove.width,
-                measured=True,
-            )
-        )
-    tool = turning_tool(machine)
-    if job.piece.chamfer > 0.0 and tool is not None:
-        edge = chamfered(
-            machine,
-            tool,
-            diameter=job.piece.diameter,
-            width=job.piece.chamfer,
-            overhang=overhang,
-        )
-        steps.append(
-            _step(
-                machine,
-                Operation.CHAMFER,
-                edge,
-                start=job.piece.diameter,
-                length=job.piece.chamfer,
-            )
-        )
     return steps
 
 
@@ -272,40 +121,3 @@ def _after(machine: Machine, *, kerf: Millimetres[float]) -> list[Step]:
             )
         )
     return steps
-
-
-def _step(
-    machine: Machine,
-    operation: Operation,
-    made: MachineCut | Refusal,
-    *,
-    start: Millimetres[float] = 0.0,
-    end: Millimetres[float] = 0.0,
-    length: Millimetres[float] = 0.0,
-    measured: bool = False,
-) -> Step:
-    """Return a step of a cut with its allowance of time, or of what refuses it."""
-    allowances = machine.allowances
-    if isinstance(made, Refusal):
-        return Step(
-            operation=operation,
-            is_per_piece=True,
-            handling=allowances.tool_minutes,
-            start=start,
-            end=end,
-            length=length,
-            refused=made,
-        )
-    handling: Minutes[float] = allowances.tool_minutes
-    handling += (made.passes - 1) * allowances.pass_minutes
-    handling += max(0, len(made.pecks) - 1) * allowances.peck_minutes
-    handling += allowances.measure_minutes if measured else 0.0
-    return Step(
-        operation=operation,
-        is_per_piece=True,
-        handling=handling,
-        cut=made,
-        start=start,
-        end=end,
-        length=length,
-    )

@@ -1,6 +1,6 @@
 """Parting off and the groove: what a blade cuts, chosen by its window; else the saw."""
 
-import numpy as np
+import math
 
 from chartgen.limits.cut import Cut, recommended
 from chartgen.limits.reasons import Reason
@@ -10,6 +10,7 @@ from chartgen.limits.window import Verdict, Windows
 from chartgen.model.blade import Blade
 from chartgen.model.job import Groove
 from chartgen.model.shop import Feeding
+from chartgen.physics.dig_in import Gives
 from chartgen.planning.bar_use import pieces_from
 from chartgen.planning.loads import ForceBand, load_of
 from chartgen.planning.machine import Machine, Setting
@@ -102,12 +103,15 @@ def parted(
         travel=(diameter - bore) / 2.0,
         passes=1,
     )
+    slack = float(found.dig_in.slack[index])
     parting = Parting(
         blade=blade,
         verdict=verdict,
         floor=float(found.floor[index]),
         ceiling=float(found.ceiling[index]),
         way_in=way,
+        slack=slack if math.isfinite(slack) else math.inf,
+        gives=Gives(int(found.dig_in.gives[index])),
     )
     return made, parting
 
@@ -125,7 +129,7 @@ def grooved(
         )
         index = (0, machine.shop.blades.index(blade), 0)
         if found.has_window[index]:
-            passes = int(np.ceil(groove.width / blade.insert_width - 1e-9))
+            passes = math.ceil(groove.width / blade.insert_width - 1e-9)
             return _blade_cut(
                 machine,
                 cut,

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from chartgen.limits.allowances import Allowances
 from chartgen.limits.reasons import Reason
 from chartgen.limits.way_in import WayIn
 from chartgen.limits.ways_out import WayOut
@@ -11,6 +12,7 @@ from chartgen.model.job import Job
 from chartgen.model.lathe import DrivePosition
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
+from chartgen.physics.dig_in import Gives
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.quantities import (
     CubicMm,
@@ -87,7 +89,8 @@ class MachineCut:
 class Parting:
     """What only a parting step has: the blade, its verdict, the way in of a solid bar.
 
-    `floor` and `ceiling` are the window of feed at the chosen speed.
+    `floor` and `ceiling` are the window of feed at the chosen speed; `slack` the largest sudden
+    extra bite it swallows, inf where nothing is known to give, and `gives` what does.
     """
 
     blade: Blade
@@ -95,6 +98,8 @@ class Parting:
     floor: MillimetresPerRev[float]
     ceiling: MillimetresPerRev[float]
     way_in: WayIn | None
+    slack: Millimetres[float]
+    gives: Gives
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -223,6 +228,7 @@ class JobPlan:
     shop: Shop
     job: Job
     material: Material
+    allowances: Allowances
     set_up: SetUp
     steps: tuple[Step, ...]
     bar_use: BarUse

@@ -40,6 +40,7 @@ def plan_job(shop: Shop, job: Job, material: Material) -> JobPlan:
         shop=machine.shop,
         job=job,
         material=material,
+        allowances=machine.allowances,
         set_up=set_up(machine, kerf=kerf, steps=steps),
         steps=steps,
         bar_use=bar_use(machine, kerf=kerf),

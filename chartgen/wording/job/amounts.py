@@ -132,6 +132,11 @@ def whole_up(value: float) -> str:
     return f"{math.ceil(value - _SLIP):d}"
 
 
+def whole_down(value: float) -> str:
+    """Return a number rounded down to the whole."""
+    return f"{math.floor(value + _SLIP):d}"
+
+
 def minutes(time: Minutes[float]) -> str:
     """Return a time for a table: to a tenth of a minute, up."""
     return f"{math.ceil(time * 10.0 - 1e-6) / 10.0:.1f}"

@@ -7,8 +7,7 @@ from chartgen.planning.plan import JobPlan, Step
 
 _WATCH: Final = {
     Operation.CHECK: (
-        "Measure the bar before it is in the chuck: diameter, length, burrs, bends. Deburr its "
-        "end."
+        "Measure the bar before it is in the chuck: diameter, length, burrs, bends. Deburr its end."
     ),
     Operation.HOLD: (
         "Jaws on clean bar, not on a burr. Turn the chuck by hand a full turn before the first "

@@ -74,6 +74,7 @@ def _has_centre(machine: Machine) -> bool:
 
 
 def centre(machine: Machine) -> list[Step]:
+    """Return the centre drill's step, nothing where none is owned."""
     drills = machine.shop.tools.drills
     if drills is None or drills.centre_drill is None:
         return []
@@ -84,6 +85,7 @@ def centre(machine: Machine) -> list[Step]:
 
 
 def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
+    """Return groove and chamfer."""
     job, steps = machine.job, list[Step]()
     if job.piece.groove is not None:
         cut = grooved(machine, job.piece.groove, diameter=job.piece.diameter)

@@ -38,11 +38,13 @@ def _turning(plan: JobPlan) -> list[str]:
         return []
     units, allowances = plan.shop.request.units, plan.allowances
     return [
-        f"Turning: feed {write_feed(allowances.turning_feed, units)}, last pass "
-        f"{write_feed(allowances.finish_feed, units)} {feed_label(units)}, at most "
-        f"{amounts.length(allowances.rough_depth, units)} deep; start speed midway between parting "
-        f"and its ceiling; force times {allowances.turning_force:g} for a part-worn edge [GROO5]; "
-        "feed force half of it (a rule of thumb)."
+        (
+            f"Turning: feed {write_feed(allowances.turning_feed, units)}, last pass "
+            f"{write_feed(allowances.finish_feed, units)} {feed_label(units)}, at most "
+            f"{amounts.length(allowances.rough_depth, units)} deep; start speed midway between parting "
+            f"and its ceiling; force times {allowances.turning_force:g} for a part-worn edge [GROO5]; "
+            "feed force half of it (a rule of thumb)."
+        )
     ]
 
 
@@ -52,11 +54,13 @@ def _drilling(plan: JobPlan) -> list[str]:
     low, high = drill_force_band()
     units, allowances = plan.shop.request.units, plan.allowances
     return [
-        f"Drilling: HSS, sharp; torque [TBM] and push [CH-A] -{100 * low:.0f} "
-        f"+{100 * high:.0f} %; speeds from about two thirds of print, feeds from its low end "
-        f"[NAVY]; tailstock pushes {amounts.newtons_down(allowances.tailstock_push)} N, drill chuck "
-        f"holds {amounts.torque_down(allowances.drill_chuck_torque)} (from memory); a pilot from "
-        f"{amounts.across(allowances.pilot_from, units)} on."
+        (
+            f"Drilling: HSS, sharp; torque [TBM] and push [CH-A] -{100 * low:.0f} "
+            f"+{100 * high:.0f} %; speeds from about two thirds of print, feeds from its low end "
+            f"[NAVY]; tailstock pushes {amounts.newtons_down(allowances.tailstock_push)} N, drill chuck "
+            f"holds {amounts.torque_down(allowances.drill_chuck_torque)} (from memory); a pilot from "
+            f"{amounts.across(allowances.pilot_from, units)} on."
+        )
     ]
 
 
@@ -65,16 +69,20 @@ def _boring(plan: JobPlan) -> list[str]:
         return []
     units, allowances = plan.shop.request.units, plan.allowances
     return [
-        f"Boring: {allowances.boring_speed:g} of the turning speed; the bar may bend "
-        f"{amounts.length(allowances.boring_deflection, units)} (practice)."
+        (
+            f"Boring: {allowances.boring_speed:g} of the turning speed; the bar may bend "
+            f"{amounts.length(allowances.boring_deflection, units)} (practice)."
+        )
     ]
 
 
 def _handling(plan: JobPlan) -> list[str]:
     allowances = plan.allowances
     return [
-        f"Times beside the cut are allowances (practice): {allowances.set_up_minutes:g} min to "
-        f"set up, {allowances.tool_minutes:g} a tool, {allowances.pass_minutes:g} a pass, "
-        f"{allowances.peck_minutes:g} a peck, {allowances.measure_minutes:g} a measurement.",
+        (
+            f"Times beside the cut are allowances (practice): {allowances.set_up_minutes:g} min to "
+            f"set up, {allowances.tool_minutes:g} a tool, {allowances.pass_minutes:g} a pass, "
+            f"{allowances.peck_minutes:g} a peck, {allowances.measure_minutes:g} a measurement."
+        ),
         "Not computed either: tilting out of the jaws, the tailstock's own stiffness, warming.",
     ]

@@ -2,7 +2,6 @@
 
 import math
 
-from chartgen.model.job import Job
 from chartgen.model.shop import LengthUnits
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan, MachineCut, Step
@@ -23,37 +22,32 @@ RIGHT = frozenset({3, 4, 5, 7, 8})
 
 def step_title(plan: JobPlan, step: Step) -> str:
     """Return what a step does, with its sizes."""
-    units, job = plan.shop.request.units, plan.job
-    name = step.operation.value
-    match step.operation:
-        case Operation.HOLD:
-            return f"{name}, {length_up(plan.set_up.overhang, units)} out"
-        case Operation.SAW if step.is_per_piece:
-            return f"{name} instead of parting"
-        case Operation.SAW:
-            return f"{name} a blank, {length_up(step.length, units)}"
-        case Operation.FACE:
-            return f"{name} off {length(step.length, units)}"
-        case Operation.TURN:
-            return f"{name} {across(step.start, units)} to {bare(step.end, units)}"
-        case Operation.CENTRE_DRILL | Operation.DRILL:
-            return f"{name} {across(step.end, units)}"
-        case Operation.BORE:
-            return f"{name} {across(step.start, units)} to {bare(step.end, units)}"
-        case Operation.GROOVE:
-            return f"{name} {length(step.length, units)} wide"
-        case Operation.CHAMFER:
-            return f"{name} {length(step.length, units)}"
-        case Operation.PART:
-            return f"{name}, {length(step.length, units)} long"
-        case Operation.ADVANCE:
-            return f"{name}, {length(step.length, units)}"
-        case _:
-            return _plain(name, job)
+    return f"{step.operation.value}{_sizes(plan, step)}"
 
 
-def _plain(name: str, _job: Job) -> str:
-    return name
+def _sizes(plan: JobPlan, step: Step) -> str:
+    """Return what follows the name of a step in the table."""
+    units = plan.shop.request.units
+    long = length(step.length, units)
+    if step.operation is Operation.SAW:
+        return " instead of parting" if step.is_per_piece else f" a blank, {_up(step, units)}"
+    sizes = {
+        Operation.HOLD: f", {length_up(plan.set_up.overhang, units)} out",
+        Operation.FACE: f" off {long}",
+        Operation.TURN: f" {across(step.start, units)} to {bare(step.end, units)}",
+        Operation.CENTRE_DRILL: f" {across(step.end, units)}",
+        Operation.DRILL: f" {across(step.end, units)}",
+        Operation.BORE: f" {across(step.start, units)} to {bare(step.end, units)}",
+        Operation.GROOVE: f" {long} wide",
+        Operation.CHAMFER: f" {long}",
+        Operation.PART: f", {long} long",
+        Operation.ADVANCE: f", {long}",
+    }
+    return sizes.get(step.operation, "")
+
+
+def _up(step: Step, units: LengthUnits) -> str:
+    return length_up(step.length, units)
 
 
 def step_cells(plan: JobPlan, step: Step) -> tuple[str, ...]:
@@ -62,10 +56,10 @@ def step_cells(plan: JobPlan, step: Step) -> tuple[str, ...]:
     cut = step.cut
     if cut is None:
         middle = REFUSED if step.refused else NONE
-        return (_tool(plan, step), NONE, NONE, NONE, middle, NONE, time)
+        return (_tool(step), NONE, NONE, NONE, middle, NONE, time)
     units = plan.shop.request.units
     return (
-        _tool(plan, step),
+        _tool(step),
         speed(cut),
         write_feed(cut.feed, units),
         pace(cut),
@@ -75,7 +69,7 @@ def step_cells(plan: JobPlan, step: Step) -> tuple[str, ...]:
     )
 
 
-def _tool(plan: JobPlan, step: Step) -> str:
+def _tool(step: Step) -> str:
     if step.cut is None:
         return "saw" if step.operation is Operation.SAW else NONE
     if step.operation in {Operation.PART, Operation.GROOVE}:

@@ -13,17 +13,21 @@ from chartgen.wording.steps.dig_in import GIVES
 _DIG_IN = (
     "Stop the spindle. Hands off the handle until the chuck stands still.",
     "Only then wind the blade out, the way it went in. Never run backwards with it in the slot.",
-    "Look at edge, blade, centre height. Did the bar move in the jaws? Measure the overhang, pull "
-    "the key again.",
-    "Find out why before you start: feed too timid or uneven, slack in the slide, blade low or "
-    "askew, chips in the slot.",
+    (
+        "Look at edge, blade, centre height. Did the bar move in the jaws? Measure the overhang, pull "
+        "the key again."
+    ),
+    (
+        "Find out why before you start: feed too timid or uneven, slack in the slide, blade low or "
+        "askew, chips in the slot."
+    ),
     "Go on in the same slot at the same numbers, not more gently; or saw it.",
 )
 
 
 def checklist(plan: JobPlan) -> tuple[str, ...]:
     """Return what to tick before the first start."""
-    units, up, shop = plan.shop.request.units, plan.set_up, plan.shop
+    units, up = plan.shop.request.units, plan.set_up
     first = next(step.cut for step in plan.steps if step.cut)
     key = f", key pulled with {amounts.whole_up(up.key_torque)} N·m" if up.key_torque else ""
     parting = next((step.parting for step in plan.steps if step.parting), None)
@@ -35,12 +39,17 @@ def checklist(plan: JobPlan) -> tuple[str, ...]:
     )
     items = [
         "Eye protection on; no gloves, rings, loose sleeves or hair",
-        f"Bar {length_up(up.overhang, units)} out, {length(up.grip_length, units)} in the jaws{key}",
+        (
+            f"Bar {length_up(up.overhang, units)} out, {length(up.grip_length, units)} in the "
+            f"jaws{key}"
+        ),
         "Chuck key out and put away",
         "Chuck turned a full turn by hand: nothing strikes; slides free over their whole way",
         behind,
-        f"Speed set: {amounts.speed(first)} rev/min; never over "
-        f"{amounts.whole_down(up.largest_speed)}",
+        (
+            f"Speed set: {amounts.speed(first)} rev/min; never over "
+            f"{amounts.whole_down(up.largest_speed)}"
+        ),
         COOLANT_CHECK[plan.job.coolant],
         "Guards down, stop within reach",
     ]
@@ -67,6 +76,8 @@ def dig_in(plan: JobPlan) -> tuple[str, ...]:
     units = plan.shop.request.units
     return (
         *_DIG_IN,
-        f"This cut swallows about {write_slack(parting.slack, units)} {length_label(units)} of "
-        f"sudden extra bite; then {GIVES[parting.gives]}.",
+        (
+            f"This cut swallows about {write_slack(parting.slack, units)} {length_label(units)} of "
+            f"sudden extra bite; then {GIVES[parting.gives]}."
+        ),
     )

@@ -4,6 +4,7 @@ from chartgen.limits.window import Verdict
 from chartgen.model.job import Coolant
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan, WearCheck
+from chartgen.quantities import Minutes
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.job import amounts
 from chartgen.wording.job.amounts import across, counted, length, length_up
@@ -13,6 +14,9 @@ _VERDICT = {
     Verdict.TIGHT: "tight",
     Verdict.NO_WINDOW: "no window",
 }
+
+_LONG_LIFE: Minutes[float] = 6000.0
+_LIFE_STEPS = ((1000.0, 100.0), (100.0, 10.0), (10.0, 1.0), (1.0, 0.5), (0.0, 0.1))
 
 
 def job_facts(plan: JobPlan) -> tuple[tuple[str, str], ...]:
@@ -109,13 +113,12 @@ def _wear(plan: JobPlan, check: WearCheck) -> str:
     )
 
 
-def _life(minutes: float) -> str:
-    if minutes < 1.0:
-        return "under a minute"
-    for least, step in ((1000.0, 100.0), (100.0, 10.0), (10.0, 1.0), (0.0, 0.1)):
-        if minutes >= least:
-            return f"{(minutes // step) * step:g} min" if minutes < 6000.0 else "over 100 h"
-    raise ValueError("a life cannot be negative")
+def _life(minutes: Minutes[float]) -> str:
+    """Return a life in the cut, rounded down: two figures say enough of so wide a band."""
+    if minutes >= _LONG_LIFE:
+        return f"over {_LONG_LIFE / 60.0:g} h"
+    step = next(step for least, step in _LIFE_STEPS if minutes >= least)
+    return f"{minutes // step * step:g} min"
 
 
 COOLANT_CHECK = {

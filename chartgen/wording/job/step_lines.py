@@ -39,38 +39,57 @@ def step_lines(plan: JobPlan, step: Step) -> tuple[str, ...]:
 
 
 def _special(plan: JobPlan, step: Step) -> list[str]:
-    units, up, job = plan.shop.request.units, plan.set_up, plan.job
-    match step.operation:
-        case Operation.CHECK:
-            bar = f"{across(job.bar.diameter, units)} by {length(job.bar.length, units)}"
-            tolerance = f" Wanted: {job.piece.tolerance}." if job.piece.tolerance else ""
-            return [f"bar {bar}, {plan.material.name}.{tolerance}", _clean_up(plan)]
-        case Operation.HOLD:
-            return _hold(plan)
-        case Operation.SAW if not step.is_per_piece:
-            return [
-                f"the bar does not go through the spindle "
-                f"({length(plan.shop.lathe.spindle_bore or 0.0, units)}): saw off "
-                f"{length_up(step.length, units)} for "
-                f"{amounts.counted(plan.bar_use.pieces_a_blank, 'piece')}"
-            ]
-        case Operation.SUPPORT:
-            return [
-                f"the bar stands out {length_up(up.overhang, units)}, so it turns on a centre. "
-                "Take the centre away before drilling and before parting: never part between "
-                "centres"
-            ]
-        case Operation.DEBURR:
-            wanted = [across(job.piece.diameter, units), f"length {bare(job.piece.length, units)}"]
-            if job.piece.bore:
-                wanted.insert(1, f"bore {across(job.piece.bore, units)}")
-            tolerance = f"; {job.piece.tolerance}" if job.piece.tolerance else ""
-            return [f"measure {', '.join(wanted)} {length_label(units)}{tolerance}"]
-        case Operation.ADVANCE:
-            out = length_up(up.overhang, units)
-            return [f"loosen, pull the bar out to {out}, tighten with the same key torque"]
-        case _:
-            return []
+    """Return what a step without numbers of a cut, or beside them, is about."""
+    if step.operation is Operation.SAW and step.is_per_piece:
+        return []
+    say = {
+        Operation.CHECK: _check,
+        Operation.SAW: _blank,
+        Operation.HOLD: _hold,
+        Operation.SUPPORT: _support,
+        Operation.DEBURR: _measure,
+        Operation.ADVANCE: _advance,
+    }.get(step.operation)
+    return say(plan) if say else []
+
+
+def _check(plan: JobPlan) -> list[str]:
+    units, job = plan.shop.request.units, plan.job
+    bar = f"{across(job.bar.diameter, units)} by {length(job.bar.length, units)}"
+    wanted = [f"wanted: {job.piece.tolerance}"] if job.piece.tolerance else []
+    return [f"bar {bar}, {plan.material.name}", *wanted, _clean_up(plan)]
+
+
+def _blank(plan: JobPlan) -> list[str]:
+    units, use = plan.shop.request.units, plan.bar_use
+    hole = length(plan.shop.lathe.spindle_bore or 0.0, units)
+    return [
+        f"the bar does not go through the spindle ({hole}): saw off "
+        f"{length_up(use.blank_length, units)} for {amounts.counted(use.pieces_a_blank, 'piece')}"
+    ]
+
+
+def _support(plan: JobPlan) -> list[str]:
+    out = length_up(plan.set_up.overhang, plan.shop.request.units)
+    return [
+        f"the bar stands out {out}: it turns on a centre",
+        "take the centre away before drilling and before parting: never part between centres",
+    ]
+
+
+def _measure(plan: JobPlan) -> list[str]:
+    units, piece = plan.shop.request.units, plan.job.piece
+    bore = [f"bore {across(piece.bore, units)}"] if piece.bore else []
+    sizes = [across(piece.diameter, units), *bore, f"length {bare(piece.length, units)}"]
+    tolerance = f"; {piece.tolerance}" if piece.tolerance else ""
+    return [f"measure {', '.join(sizes)} {length_label(units)}{tolerance}"]
+
+
+def _advance(plan: JobPlan) -> list[str]:
+    out = length_up(plan.set_up.overhang, plan.shop.request.units)
+    if plan.set_up.goes_through_spindle is False:
+        return ["the next piece already stands out; a new blank when this one is used up"]
+    return [f"loosen, pull the bar out to {out}, tighten with the same pull on the key"]
 
 
 def _clean_up(plan: JobPlan) -> str:
@@ -90,8 +109,10 @@ def _clean_up(plan: JobPlan) -> str:
 def _hold(plan: JobPlan) -> list[str]:
     units, up = plan.shop.request.units, plan.set_up
     lines = [
-        f"{length(up.grip_length, units)} in the jaws on {plan.job.bar.surface.value} bar, "
-        f"{length_up(up.overhang, units)} out"
+        (
+            f"{length(up.grip_length, units)} in the jaws on {plan.job.bar.surface.value} bar, "
+            f"{length_up(up.overhang, units)} out"
+        )
     ]
     if up.grip_length < plan.job.bar.diameter:
         lines.append(
@@ -115,8 +136,10 @@ def _cut(plan: JobPlan, step: Step, cut: MachineCut) -> list[str]:
     units = plan.shop.request.units
     surface = write_cutting_speed(cut.cutting_speed, units)
     lines = [
-        f"{amounts.speed(cut)} rev/min ({surface}), {write_feed(cut.feed, units)} "
-        f"{feed_label(units)}, {amounts.rate(cut, units)}: {_how(cut)}"
+        (
+            f"{amounts.speed(cut)} rev/min ({surface}), {write_feed(cut.feed, units)} "
+            f"{feed_label(units)}, {amounts.rate(cut, units)}: {_how(cut)}"
+        )
     ]
     if step.operation in _WET:
         lines[0] += f"; {_COOLANT[plan.job.coolant]}"

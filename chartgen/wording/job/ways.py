@@ -30,14 +30,18 @@ def way_words(plan: JobPlan, refused: Refusal) -> list[str]:
             return _of_blade(plan, refused, units)
         case Operation.BORE:
             return [
-                f"not with {refused.tool} as it is: it stands out too far for its thickness, or "
-                "is too short",
+                (
+                    f"not with {refused.tool} as it is: it stands out too far for its thickness, or "
+                    "is too short"
+                ),
                 f"way out: {_BORING}",
             ]
         case Operation.DRILL if refused.bound is Bound.NO_TOOL:
             return [
-                "no drill of this shop leads to this bore: none leaves a boring bar its share, "
-                "none is its size",
+                (
+                    "no drill of this shop leads to this bore: none leaves a boring bar its share, "
+                    "none is its size"
+                ),
                 f"way out: list the drill under [drills], or {_BORING}",
             ]
         case _:
@@ -57,8 +61,10 @@ def _of_blade(plan: JobPlan, refused: Refusal, units: LengthUnits) -> list[str]:
         ]
     floor, ceiling = refused.reasons
     lines = [
-        f'no window with blade {refused.tool}: below stands "{floor.legend}", above '
-        f'"{ceiling.legend}", and nothing lies between them'
+        (
+            f'no window with blade {refused.tool}: below stands "{floor.legend}", above '
+            f'"{ceiling.legend}", and nothing lies between them'
+        )
     ]
     ways = way_lines(refused.ways[:_MOST_WAYS], units)
     if ways:

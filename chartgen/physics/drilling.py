@@ -253,8 +253,8 @@ def peck_depths(
 
     Notes
     -----
-    The first peck goes to its ratio; what is left is shared evenly among as few pecks as keep
-    each within the further ratio. A hole within the first ratio is one peck.
+    The first peck goes to its ratio, every further one as deep as its own, the last to the
+    depth: it is the shallowest.
 
     References
     ----------
@@ -262,9 +262,7 @@ def peck_depths(
     """
     if depth <= 0.0:
         return ()
-    first = min(depth, first_ratio * diameter)
-    rest, most = depth - first, next_ratio * diameter
-    # A rest of a rounding's size over a whole number of pecks is not worth one more.
-    count = math.ceil(rest / most - 1e-9)
-    between = tuple(first + rest * number / count for number in range(1, count))
-    return (first, *between, depth) if count else (depth,)
+    first, step = min(depth, first_ratio * diameter), next_ratio * diameter
+    # A rest of a rounding's size is not worth a peck of its own.
+    whole = math.ceil((depth - first) / step - 1e-9)
+    return (*(first + step * number for number in range(whole)), depth)

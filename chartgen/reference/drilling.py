@@ -155,8 +155,10 @@ def read_drilling(text: str, *, file: str) -> DrillingData:
     """
     entry = Entry.parse(text, file=file)
     entry.expect(
-        ("speed", "feed", "feed_bound", "deep_hole", "chisel", "point", "web", "peck")
-        + ("force_band", "guide_factor")
+        (
+            *("speed", "feed", "feed_bound", "deep_hole", "chisel", "point"),
+            *("web", "peck", "force_band", "guide_factor"),
+        )
     )
     speeds, bounds, points = (entry.table(key) for key in ("speed", "feed_bound", "point"))
     points.expect([point.value for point in DrillPoint])
@@ -251,7 +253,7 @@ def _between(rows: Rows, at: float, *, falls_to_nothing: bool = False) -> tuple[
             mark=Mark.DERIVED if above[column].mark is Mark.FOUND else above[column].mark,
             source=above[column].source,
             place=above[column].place,
-            note="between rows",
+            note="between rows" if at < numbers[-1] else "beyond the last row",
         )
         for column in range(len(above))
     )

@@ -55,7 +55,7 @@ class PointData:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GuideFactor:
-    """Constant K of the second model for one work material of a hardness [HB]."""
+    """Constant K of the second model for one work material of a Brinell hardness."""
 
     work: str
     hardness: float

@@ -9,6 +9,7 @@ import hashlib
 from collections.abc import Sequence
 
 from chartgen import __version__
+from chartgen.model.job import Job
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 
@@ -38,6 +39,34 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subjec
         # A shipped layout is told by its name and the version; an owner's own by what it says.
         *(text for name, text in shop.request.own_layouts if name == layout),
     )
+    return _code_of(inputs)
+
+
+def job_check_code(shop: Shop, job: Job, *, materials: Sequence[Material], layout: str) -> str:
+    """Return the code of a job's card: a job asks for every tool, and for none of the charts."""
+    return _code_of(
+        (
+            __version__,
+            layout,
+            job,
+            shop.revision,
+            shop.date,
+            shop.lathe,
+            shop.work,
+            shop.request.units,
+            shop.request.feeding,
+            sorted(shop.allowances.items()),
+            shop.blades,
+            shop.tools,
+            tuple(materials),
+            shop.measured,
+            *(text for name, text in shop.request.own_layouts if name == layout),
+        )
+    )
+
+
+def _code_of(inputs: tuple[object, ...]) -> str:
+    """Return the signs of whatever inputs, told apart by how Python writes them."""
     number = int.from_bytes(hashlib.sha256(repr(inputs).encode()).digest()[:5], "big")
     digits = [_ALPHABET[(number >> (5 * place)) & 31] for place in reversed(range(_LENGTH))]
     return f"{''.join(digits[:4])}-{''.join(digits[4:])}"

@@ -34,7 +34,9 @@ def job_remark(was: PrintedJob, now: PrintedJob) -> str:
     if moved:
         # Of a step that is gone the card now printed has none.
         remarks.append(f"{moved} of {max(len(was.steps), len(now.steps))} steps")
-    remarks += [f"another {fact.name}" for fact in _beside(was, now)]
+    beside = [fact.name for fact in _beside(was, now)]
+    if beside:
+        remarks.append(f"otherwise: {', '.join(beside)}")
     return "; ".join(remarks)
 
 
@@ -83,13 +85,9 @@ def _moved_parts(
     for name, before, after in zip(headings[2:], old.cells, new.cells, strict=False):
         if before != after:
             yield PrintedFact(name=name, before=before or _NONE, after=after or _NONE)
-    lines = (*old.lines, old.watch), (*new.lines, new.watch)
-    if lines[0] != lines[1]:
-        yield PrintedFact(
-            name=_IN_WORDS,
-            before=" ".join(line for line in lines[0] if line not in lines[1]) or _NONE,
-            after=" ".join(line for line in lines[1] if line not in lines[0]) or _NONE,
-        )
+    before, after = _otherwise((*old.lines, old.watch), (*new.lines, new.watch))
+    if before != after:
+        yield PrintedFact(name=_IN_WORDS, before=before or _NONE, after=after or _NONE)
 
 
 def _beside(was: PrintedJob, now: PrintedJob) -> Iterator[PrintedFact]:

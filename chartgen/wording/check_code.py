@@ -60,7 +60,6 @@ def job_check_code(shop: Shop, job: Job, *, materials: Sequence[Material], layou
             shop.tools,
             tuple(materials),
             shop.measured,
-            *(text for name, text in shop.request.own_layouts if name == layout),
         )
     )
 

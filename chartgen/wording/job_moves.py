@@ -111,6 +111,6 @@ def _beside(was: PrintedJob, now: PrintedJob) -> Iterator[PrintedFact]:
 def _otherwise(was: tuple[str, ...], now: tuple[str, ...]) -> tuple[str, str]:
     """Return the lines of either that the other has not."""
     return (
-        " ".join(line for line in was if line not in now),
-        " ".join(line for line in now if line not in was),
+        " ".join(line for line in was if line and line not in now),
+        " ".join(line for line in now if line and line not in was),
     )

@@ -9,7 +9,6 @@ from chartgen.carrying import Inputs, attachments_of
 from chartgen.description.known import Known
 from chartgen.description.recipe import CardOf
 from chartgen.description.shop_file import example_text, read_shop
-from chartgen.description.toml_text import decoded
 from chartgen.errors import DescriptionError, DoesNotFitError, RequestError, TooSmallError
 from chartgen.layout.capacity import layouts_that_hold
 from chartgen.layout.compose import compose
@@ -74,7 +73,7 @@ def describe_job(text: bytes, file: str, shop: Shop) -> "Job":
     from chartgen.description.job_file import read_job
 
     job = read_job(text, file=file, known=known_names())
-    faults = faults_beside(job, shop, text=decoded(text, file=file), file=file)
+    faults = faults_beside(job, shop, text=text, file=file)
     if faults:
         raise DescriptionError(faults)
     return job

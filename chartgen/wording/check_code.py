@@ -7,15 +7,31 @@ shop file does not make the other cards look stale.
 
 import hashlib
 from collections.abc import Sequence
+from dataclasses import fields
+from typing import Final
 
 from chartgen import __version__
+<<<<<<< HEAD
 from chartgen.model.job import Job
+=======
+from chartgen.model.lathe import Lathe
+>>>>>>> describe
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 
 # No I, L, O or U, which are misread on a greasy card.
 _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 _LENGTH = 8
+# What only a job asks of the lathe. No chart rests on it, as none rests on the shop's tools:
+# an owner who adds it need not print his charts anew.
+ONLY_FOR_JOBS: Final = frozenset({"swing", "spindle_bore", "carriage"})
+
+
+class _AsItStands(str):
+    """Text that goes into the code without quotes."""
+
+    __slots__ = ()
+    __repr__ = str.__str__
 
 
 def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subject: str) -> str:
@@ -26,7 +42,7 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subjec
         subject,
         shop.revision,
         shop.date,
-        shop.lathe,
+        _of_charts(shop.lathe),
         shop.work,
         shop.request.units,
         shop.request.feeding,
@@ -69,6 +85,16 @@ def _code_of(inputs: tuple[object, ...]) -> str:
     number = int.from_bytes(hashlib.sha256(repr(inputs).encode()).digest()[:5], "big")
     digits = [_ALPHABET[(number >> (5 * place)) & 31] for place in reversed(range(_LENGTH))]
     return f"{''.join(digits[:4])}-{''.join(digits[4:])}"
+
+
+def _of_charts(lathe: Lathe) -> _AsItStands:
+    """Return what charts rest on, written as all of the lathe would be."""
+    named = (
+        f"{field.name}={getattr(lathe, field.name)!r}"
+        for field in fields(lathe)
+        if field.name not in ONLY_FOR_JOBS
+    )
+    return _AsItStands(f"Lathe({', '.join(named)})")
 
 
 def square_text(code: str) -> str:

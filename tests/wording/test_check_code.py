@@ -2,19 +2,19 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import fields, replace
 
 import pytest
 
 from chartgen.model.job import Bar, Coolant, Holding, Job, Piece, ToolChoice
-from chartgen.model.lathe import DialReads
+from chartgen.model.lathe import DialReads, Lathe
 from chartgen.model.material import Material
 from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.model.tools import Tailstock, Tools
 from chartgen.pipeline import printed_cards
 from chartgen.reference.tables import load_material
 from chartgen.wording.card import AnyCard
-from chartgen.wording.check_code import check_code, job_check_code
+from chartgen.wording.check_code import ONLY_FOR_JOBS, check_code, job_check_code
 
 Change = Callable[[Shop], Shop]
 
@@ -107,6 +107,36 @@ def test_a_code_keeps_still_when_other_materials_or_layouts_join_the_list(exampl
     assert code(request(layouts=("lathe-chart-a5",))(example)) == code(example)
 
 
+NOT_ON_CHARTS: dict[str, Change] = {
+    "swing": lathe(swing=140.0),
+    "bore of the spindle": lathe(spindle_bore=None),
+    "carriage": lathe(carriage=None),
+    "tools": lambda shop: replace(shop, tools=Tools()),
+}
+
+
+@pytest.mark.parametrize("change", NOT_ON_CHARTS.values(), ids=NOT_ON_CHARTS.keys())
+def test_a_code_of_a_chart_keeps_still_when_only_jobs_are_touched(
+    example: Shop, change: Change
+) -> None:
+    assert change(example) != example
+    assert code(change(example)) == code(example)
+
+
+# Every field of the lathe moves the code but those that are named: a new one is not forgotten.
+def test_what_a_code_leaves_out_of_the_lathe_are_fields_of_it() -> None:
+    names = {field.name for field in fields(Lathe)}
+    assert names >= ONLY_FOR_JOBS
+    assert names - ONLY_FOR_JOBS == {
+        "name",
+        "motor",
+        "drive",
+        "chuck",
+        "cross_slide",
+        "tool_stiffness",
+    }
+
+
 def by_stem(shop: Shop) -> dict[str, AnyCard]:
     return {card.file_stem: card for card in printed_cards(shop)}
 
@@ -175,7 +205,7 @@ def test_the_code_of_a_jobs_card_changes_with_the_shop(example: Shop, change: Ch
 
 def test_a_job_asks_for_every_tool_and_a_chart_for_none(example: Shop) -> None:
     tailstock = Tailstock(travel_per_turn=2.5, largest_drill=10.0)
-    other = replace(example, tools=replace(example.tools or Tools(), tailstock=tailstock))
+    other = replace(example, tools=replace(example.tools, tailstock=tailstock))
     assert code_of_job(other) != code_of_job(example)
     assert code(other) == code(example)
 

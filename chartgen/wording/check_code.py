@@ -11,11 +11,8 @@ from dataclasses import fields
 from typing import Final
 
 from chartgen import __version__
-<<<<<<< HEAD
 from chartgen.model.job import Job
-=======
 from chartgen.model.lathe import Lathe
->>>>>>> describe
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 

@@ -1,23 +1,31 @@
-"""What a card carries of its making: the owner's shop file, and which card of it this is."""
+"""What a card carries of its making: the owner's files, and which card of them this is."""
 
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from chartgen import __version__
-from chartgen.description.recipe import LAYOUT_NAME, RECIPE_NAME, Recipe, recipe_text
+from chartgen.description.recipe import (
+    JOB_NAME,
+    LAYOUT_NAME,
+    RECIPE_NAME,
+    CardOf,
+    Recipe,
+    recipe_text,
+)
 from chartgen.layout.placed import Attachment
 from chartgen.wording.card import AnyCard
 
 _TOML = "application/toml"
 _SHOP = "The shop file this card was made from"
+_JOB = "The job file this card was made from"
 _LAYOUT = "The owner's own layout of this card"
 _RECIPE = "Which card of the shop file this is"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inputs:
-    """What cards are made from: a shop file's bytes, or two of a change, and the materials.
+    """What cards are made from: files' bytes in the order of `CARRIED`, and the materials.
 
     `first` is the number of the first card among all cards of its layout; `own_layouts` are
     the name and text of each layout that did not come with the program.
@@ -25,13 +33,19 @@ class Inputs:
 
     files: tuple[bytes, ...]
     materials: tuple[str, ...]
+    made_from: CardOf = CardOf.SHOP
     first: int = 1
     own_layouts: tuple[tuple[str, str], ...] = ()
 
     @property
-    def are_two_shops(self) -> bool:
-        """Whether they make the card of a change."""
-        return len(self.files) > 1
+    def shop_file(self) -> bytes:
+        """The shop file that the cards are for; of a change, the one after it."""
+        return self.files[1 if self.made_from is CardOf.CHANGE else 0]
+
+    @property
+    def job_file(self) -> bytes | None:
+        """The job file, None where the cards are of no job."""
+        return self.files[1] if self.made_from is CardOf.JOB else None
 
 
 def attachments_of(cards: Sequence[AnyCard], inputs: Inputs) -> list[tuple[Attachment, ...]]:
@@ -47,13 +61,16 @@ def attachments_of(cards: Sequence[AnyCard], inputs: Inputs) -> list[tuple[Attac
             file=card.file_stem,
             materials=inputs.materials,
             check=card.check_code,
-            is_change=inputs.are_two_shops,
+            made_from=inputs.made_from,
         )
-        shops = zip(recipe.shop_names, inputs.files, strict=True)
+        files = zip(recipe.carried, inputs.files, strict=True)
         found.append(
             (
                 Attachment(RECIPE_NAME, _RECIPE, _TOML, recipe_text(recipe)),
-                *(Attachment(name, _SHOP, _TOML, content) for name, content in shops),
+                *(
+                    Attachment(name, _JOB if name == JOB_NAME else _SHOP, _TOML, content)
+                    for name, content in files
+                ),
                 *(
                     Attachment(LAYOUT_NAME, _LAYOUT, _TOML, text.encode())
                     for name, text in inputs.own_layouts

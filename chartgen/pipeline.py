@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 from chartgen.card_kinds import CardsOf
 from chartgen.carrying import Inputs, attachments_of
 from chartgen.description.known import Known
+from chartgen.description.recipe import CardOf
 from chartgen.description.shop_file import example_text, read_shop
-from chartgen.errors import DoesNotFitError, RequestError, TooSmallError
+from chartgen.errors import DescriptionError, DoesNotFitError, RequestError, TooSmallError
 from chartgen.layout.capacity import layouts_that_hold
 from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import (
@@ -31,7 +32,10 @@ from chartgen.wording.printed import PrintedChart
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from chartgen.model.job import Job
+    from chartgen.planning.plan import JobPlan
     from chartgen.wording.printed_change import PrintedChange
+    from chartgen.wording.printed_job import PrintedJob
 
 EXAMPLE_NAME = "built-in example shop"
 
@@ -57,12 +61,39 @@ def describe(text: bytes | None, file: str) -> Shop:
     return read_shop(text, file=file, known=known_names())
 
 
+def describe_job(text: bytes, file: str, shop: Shop) -> "Job":
+    """Return the job of a file's bytes, which the shop has the tools and the room for.
+
+    Raises
+    ------
+    DescriptionError
+        With every fault of the file, or of the job beside the shop.
+    """
+    from chartgen.description.job_beside_shop import faults_beside
+    from chartgen.description.job_file import read_job
+
+    job = read_job(text, file=file, known=known_names())
+    faults = faults_beside(job, shop, text=text, file=file)
+    if faults:
+        raise DescriptionError(faults)
+    return job
+
+
 def inputs_of(text: bytes | None, shop: Shop) -> Inputs:
     """Return what the cards of a shop carry: the bytes described, the materials printed."""
     return Inputs(
         files=(example_text() if text is None else text,),
         materials=shop.request.materials,
         own_layouts=shop.request.own_layouts,
+    )
+
+
+def inputs_of_job(shop_text: bytes | None, job_text: bytes) -> Inputs:
+    """Return what the cards of a job carry: the bytes of both files."""
+    return Inputs(
+        files=(example_text() if shop_text is None else shop_text, job_text),
+        materials=(),
+        made_from=CardOf.JOB,
     )
 
 
@@ -131,6 +162,20 @@ def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
         new_cards=printed_cards(after),
         layout=change_layout_names()[0],
     )
+
+
+def job_plan(shop: Shop, job: "Job") -> "JobPlan":
+    """Return a job worked out for a shop, as numbers."""
+    from chartgen.planning.run import plan_job
+
+    return plan_job(shop, job, load_material(job.material))
+
+
+def printed_job_cards(shop: Shop, job: "Job") -> "list[PrintedCard[PrintedJob]]":
+    """Return the cards of a job, the set-up card first, all text made."""
+    from chartgen.wording.job_card import job_cards
+
+    return job_cards(job_plan(shop, job))
 
 
 def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:

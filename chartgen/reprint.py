@@ -1,15 +1,25 @@
 """A printed card's file -> its card again, and what it is worth beside a shop file today."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from chartgen import __version__, pipeline
 from chartgen.carrying import Inputs
 from chartgen.description.pdf_file import is_pdf, look_inside
-from chartgen.description.recipe import LAYOUT_NAME, RECIPE_NAME, Recipe, altered, read_recipe
-from chartgen.errors import ChartgenError, RequestError
+from chartgen.description.recipe import (
+    JOB_NAME,
+    LAYOUT_NAME,
+    RECIPE_NAME,
+    CardOf,
+    Recipe,
+    altered,
+    read_recipe,
+)
+from chartgen.errors import ChartgenError, DescriptionError, RequestError
 from chartgen.layout import own_layouts
-from chartgen.layout.layout_file import change_layout_names
+from chartgen.layout.layout_file import change_layout_names, layout_names
+from chartgen.model.job import Job
 from chartgen.model.shop import Shop
 from chartgen.wording.card import AnyCard
 from chartgen.wording.staleness import PrintedStaleness, staleness
@@ -19,11 +29,15 @@ __all__ = ["PrintedFile", "is_pdf", "open_printed"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedFile:
-    """A card as its file carries it: the shops it was made from, and the card made again."""
+    """A card as its file carries it: what it was made from, and the card made again.
+
+    `job` is None on a card that is of none.
+    """
 
     recipe: Recipe
     inputs: Inputs
     shops: tuple[Shop, ...]
+    job: Job | None
     card: AnyCard
 
     @property
@@ -56,18 +70,41 @@ class PrintedFile:
         ChartgenError
             If the shop cannot print what the card shows.
         """
-        recipe, before = self.recipe, self.shop
-        if recipe.is_change:
+        before, gone = self.shop, ""
+        now: AnyCard | None
+        if self.recipe.made_from is CardOf.CHANGE:
             # Its file is named after its shop, which may have another name by now.
-            now: AnyCard | None = replace(
+            now = replace(
                 pipeline.changed_card(self.shops[0], after), file_stem=self.card.file_stem
             )
+        elif self.job is not None:
+            now, gone = self._planned_again(after)
         else:
             own = self.inputs.own_layouts
-            before, after = _printing(before, recipe, own), _printing(after, recipe, own)
-            again = {card.file_stem: card for card in pipeline.printed_cards(after)}
-            now = again.get(self.card.file_stem)
-        return staleness(self.card, now, before=before, after=after, by_older=self.older_version)
+            before, after = (_printing(shop, self.recipe, own) for shop in (before, after))
+            now = self._same_of(pipeline.printed_cards(after))
+        return staleness(
+            self.card,
+            now,
+            before=before,
+            after=after,
+            by_older=self.older_version,
+            gone_because=gone,
+        )
+
+    def _planned_again(self, after: Shop) -> tuple[AnyCard | None, str]:
+        """Return the job's card of another shop, or None and why that shop cannot make it."""
+        text = self.inputs.job_file or b""
+        try:
+            job = pipeline.describe_job(text, JOB_NAME, after)
+        except DescriptionError as error:
+            # It was sound when it was opened: what is wrong is wrong beside this shop.
+            return None, " ".join(f"{fault.key}: {fault.problem}" for fault in error.faults)
+        return self._same_of(pipeline.printed_job_cards(after, job)), ""
+
+    def _same_of(self, cards: Sequence[AnyCard]) -> AnyCard | None:
+        """Return the card of the same file name among others."""
+        return next((card for card in cards if card.file_stem == self.card.file_stem), None)
 
 
 def open_printed(content: bytes, *, file: str) -> PrintedFile:
@@ -86,17 +123,23 @@ def open_printed(content: bytes, *, file: str) -> PrintedFile:
             "file."
         )
     recipe = read_recipe(inside.files[RECIPE_NAME], file=file)
-    _refuse_newer(recipe, file)
-    if not all(name in inside.files for name in recipe.shop_names):
+    if not all(name in inside.files for name in recipe.carried):
         raise altered(file)
-    files = tuple(inside.files[name] for name in recipe.shop_names)
+    files = {name: inside.files[name] for name in recipe.carried}
+    inputs = Inputs(
+        files=tuple(files.values()), materials=recipe.materials, made_from=recipe.made_from
+    )
+    job = None
     try:
         shops = tuple(
             _without_paths(pipeline.describe(text, f"{file}, {name} in it"), recipe)
-            for text, name in zip(files, recipe.shop_names, strict=True)
+            for name, text in files.items()
+            if name != JOB_NAME
         )
+        if inputs.job_file is not None:
+            job = pipeline.describe_job(inputs.job_file, f"{file}, {JOB_NAME} in it", shops[0])
         own = _own_layouts(shops[0], recipe, inside.files.get(LAYOUT_NAME), file)
-        card = _card_of(shops, recipe, own)
+        card = _card_of(shops, job, recipe, own)
     except ChartgenError as error:
         if recipe.program == __version__:
             # What this version wrote it can read: somebody changed it.
@@ -106,8 +149,9 @@ def open_printed(content: bytes, *, file: str) -> PrintedFile:
         raise altered(file)
     found = PrintedFile(
         recipe=recipe,
-        inputs=Inputs(files=files, materials=recipe.materials, own_layouts=own),
+        inputs=replace(inputs, own_layouts=own),
         shops=shops,
+        job=job,
         card=card,
     )
     codes = {recipe.check, inside.subject.rpartition("check ")[2]}
@@ -118,26 +162,12 @@ def open_printed(content: bytes, *, file: str) -> PrintedFile:
     return found
 
 
-def _refuse_newer(recipe: Recipe, file: str) -> None:
-    """Refuse what a newer version made; its cards may rest on what this one does not know."""
-    try:
-        made, ours = (
-            tuple(int(part) for part in version.split("."))
-            for version in (recipe.program, __version__)
-        )
-    except ValueError as error:
-        raise altered(file) from error
-    if made > ours:
-        raise ChartgenError(
-            f"{file}: was made by version {recipe.program} of chartgen and this is {__version__}; "
-            f"install version {recipe.program} or a later one."
-        )
-
-
 def _without_paths(shop: Shop, recipe: Recipe) -> Shop:
     """Return the shop without layouts asked for by path: a PDF carries no more than its own."""
     names = tuple(n for n in shop.request.layouts if not own_layouts.is_path(n))
-    request = replace(shop.request, layouts=names or (recipe.layout,))
+    # The card of a change or of a job has a layout that no shop can ask for.
+    instead = recipe.layout if recipe.made_from is CardOf.SHOP else layout_names()[0]
+    request = replace(shop.request, layouts=names or (instead,))
     return replace(shop, request=request)
 
 
@@ -163,16 +193,21 @@ def _printing(shop: Shop, recipe: Recipe, own: tuple[tuple[str, str], ...]) -> S
 
 
 def _card_of(
-    shops: tuple[Shop, ...], recipe: Recipe, own: tuple[tuple[str, str], ...]
+    shops: tuple[Shop, ...], job: Job | None, recipe: Recipe, own: tuple[tuple[str, str], ...]
 ) -> AnyCard | None:
-    """Return the card of a recipe, None where the shops have no such card."""
-    if recipe.is_change:
+    """Return the card of a recipe, None where what it carries makes no such card."""
+    if recipe.made_from is CardOf.CHANGE:
         before, after = shops
         change = pipeline.changed_card(before, after)
         if recipe.layout not in change_layout_names():
             raise RequestError(f"layout {recipe.layout!r} is unknown.")
         return change if change.file_stem == recipe.file else None
-    cards = pipeline.printed_cards(_printing(shops[0], recipe, own))
+    cards: Sequence[AnyCard]
+    if job is None:
+        cards = pipeline.printed_cards(_printing(shops[0], recipe, own))
+    else:
+        cards = pipeline.printed_job_cards(shops[0], job)
+        cards = [card for card in cards if card.layout == recipe.layout]
     if recipe.number > len(cards):
         return None
     card = cards[recipe.number - 1]

@@ -9,13 +9,14 @@ from dataclasses import dataclass, fields, is_dataclass
 from enum import Enum
 from functools import cache
 from itertools import chain
-from typing import Any, NamedTuple, get_args, get_type_hints
+from typing import Any, Final, NamedTuple, get_args, get_type_hints
 
 from chartgen.model.blade import Blade
-from chartgen.model.lathe import Drive, DrivePosition
+from chartgen.model.lathe import Carriage, Drive, DrivePosition
 from chartgen.model.motor import Motor
 from chartgen.model.readings import ShopReading
 from chartgen.model.shop import PrintRequest, Shop
+from chartgen.model.tools import BoringBar, Drills, Tailstock, Tools, TurningTool
 from chartgen.quantities import RevsPerMinute, Unit
 from chartgen.reference.allowances import load_allowances
 
@@ -66,12 +67,21 @@ KEYS: Mapping[tuple[type, str], str] = {
     (Shop, "date"): "shop.date",
     (Shop, "blades"): "blade",
     (Shop, "request"): "print",
+    # No table of the file holds all tools: they stand beside the blades.
+    (Shop, "tools"): "",
+    (Tools, "turning"): "turning_tool",
+    (Tools, "boring"): "boring_bar",
     (Motor, "plate_power"): "power",
     (Drive, "positions"): "position",
     (DrivePosition, "slowest"): "speeds",
     (DrivePosition, "fastest"): "speeds",
     (Blade, "tool_material"): "tool",
+    (TurningTool, "tool_material"): "tool",
+    (BoringBar, "tool_material"): "tool",
 }
+# Tables of which a file has several, told apart by their names, and those it may leave out.
+NAMED: Final = (Blade, DrivePosition, TurningTool, BoringBar)
+LEFT_OUT: Final = (Carriage, Drills, Tailstock)
 # A measured value is compared under its own key; the readings behind it are records, not claims.
 # An owner's layout tells how a card looks; one that changed makes its cards stale by their code.
 NOT_COMPARED = frozenset({(Shop, "measured"), (Shop, "readings"), (PrintRequest, "own_layouts")})
@@ -117,8 +127,8 @@ def _of_table(
 def tables_of(shop: Shop) -> Iterator[tuple[str, tuple[object, Facts]]]:
     """Yield the shop by tables: its name, what it holds, its facts by key.
 
-    All that stands once in a file is one table, named by nothing; each blade and each drive
-    position is one.
+    All that stands once in every file is one table, named by nothing; each blade, drive
+    position and tool is one, and so is each table that a file may leave out.
     """
     once: Facts = {}
     several: list[tuple[str, tuple[object, Facts]]] = []
@@ -137,21 +147,28 @@ def _walk(
     several: list[tuple[str, tuple[object, Facts]]],
 ) -> None:
     kind: type = type(part)
-    for name, key, unit in _fields_of(kind):
+    for name, key, unit, table in _fields_of(kind):
         value = getattr(part, name)
         path = f"{prefix}{key}"
-        if is_dataclass(value):
-            _walk(value, f"{path}.", facts, several)
-        elif isinstance(value, tuple) and value and isinstance(value[0], Blade | DrivePosition):
+        if table in NAMED:
             for one in value:
-                own: Facts = {}
-                _walk(one, f'{path} "{one.name}".', own, several)
-                several.append((f'{path} "{one.name}"', (one, own)))
+                _walk_table(one, f'{path} "{one.name}"', several)
+        elif table in LEFT_OUT:
+            if value is not None:
+                _walk_table(value, path, several)
+        elif is_dataclass(value):
+            _walk(value, f"{path}." if key else prefix, facts, several)
         elif path in facts:
             # Two fields under one key are the ends of a range.
             facts[path] = Fact(_range(facts[path].value, value), unit, facts[path].topic)
         elif not isinstance(value, dict):
             facts[path] = Fact(value, unit, _topic(part, path, name))
+
+
+def _walk_table(part: object, path: str, several: list[tuple[str, tuple[object, Facts]]]) -> None:
+    own: Facts = {}
+    _walk(part, f"{path}.", own, several)
+    several.append((path, (part, own)))
 
 
 def _range(slowest: object, fastest: object) -> Speeds:
@@ -169,14 +186,25 @@ def _topic(part: object, path: str, name: str) -> Topic:
 
 
 @cache
-def _fields_of(kind: type) -> tuple[tuple[str, str, Unit | None], ...]:
-    """Return name, key and unit of each field of a dataclass."""
+def _fields_of(kind: type) -> tuple[tuple[str, str, Unit | None, type | None], ...]:
+    """Return name, key, unit and kind of table of each field of a dataclass."""
     hints = get_type_hints(kind, localns={"ShopReading": ShopReading}, include_extras=True)
     return tuple(
-        (field.name, KEYS.get((kind, field.name), field.name), _unit_in(hints[field.name]))
+        (
+            field.name,
+            KEYS.get((kind, field.name), field.name),
+            _unit_in(hints[field.name]),
+            _table_in(hints[field.name]),
+        )
         for field in fields(kind)
         if (kind, field.name) not in NOT_COMPARED
     )
+
+
+def _table_in(hint: object) -> type | None:
+    """Return the table that an annotation names, itself or as an item or a choice."""
+    named = (part for part in (hint, *get_args(hint)) if is_dataclass(part))
+    return next((part for part in named if isinstance(part, type)), None)
 
 
 def _unit_in(hint: object) -> Unit | None:

@@ -20,6 +20,7 @@ _FILES: Final = {
     "compare": "compare",
     "example": "lists",
     "explain": "questions",
+    "job": "job",
     "layouts": "lists",
     "learn": "learn",
     "make": "cards",

@@ -31,6 +31,7 @@ def compare(before: Path, after: Path, out: Path | None, *, as_csv: bool, as_jso
     """
     from chartgen import pipeline
     from chartgen.carrying import Inputs
+    from chartgen.description.recipe import CardOf
     from chartgen.renderers.change_text import render_change, render_moved_csv
     from chartgen.wording.change_answer import change_answer
     from chartgen.wording.doubts import doubts
@@ -40,7 +41,7 @@ def compare(before: Path, after: Path, out: Path | None, *, as_csv: bool, as_jso
     # Written before anything is said, so that a card that cannot be made says only why.
     written = None
     if out is not None:
-        inputs = Inputs(files=(old_text, new_text), materials=())
+        inputs = Inputs(files=(old_text, new_text), materials=(), made_from=CardOf.CHANGE)
         (finished,) = pipeline.lay_out([card], inputs)
         written = out / finished.file_name
         write_whole(written, pipeline.render(finished))

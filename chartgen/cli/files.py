@@ -7,6 +7,7 @@ from pathlib import Path
 from chartgen.errors import ChartgenError
 
 _EXAMPLE = "check the name, or run `chartgen example` for a file to start from"
+_ELSEWHERE = "choose another folder with --out or make room, then run again"
 
 
 def read_bytes(path: Path, *, mend: str = _EXAMPLE) -> bytes:
@@ -27,8 +28,10 @@ def read_bytes(path: Path, *, mend: str = _EXAMPLE) -> bytes:
         raise ChartgenError(f"{path}: cannot be read: {_reason(error)}.") from None
 
 
-def write_whole(path: Path, content: bytes) -> None:
+def write_whole(path: Path, content: bytes, *, mend: str = _ELSEWHERE) -> None:
     """Write a file by way of a temporary one beside it, so that no half file is ever seen.
+
+    `mend` is what to do where it cannot be written.
 
     Raises
     ------
@@ -49,10 +52,7 @@ def write_whole(path: Path, content: bytes) -> None:
             temporary.unlink(missing_ok=True)
         if not isinstance(error, OSError):
             raise
-        raise ChartgenError(
-            f"{path}: cannot be written: {_reason(error)}; choose another folder with --out "
-            "or make room, then run again."
-        ) from None
+        raise ChartgenError(f"{path}: cannot be written: {_reason(error)}; {mend}.") from None
 
 
 def _reason(error: OSError) -> str:

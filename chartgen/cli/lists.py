@@ -23,11 +23,18 @@ def check(shop: Path | None) -> None:
 
 
 @click.command()
-def example() -> None:
+@click.option("--job", is_flag=True, help="A job file instead of a shop file.")
+def example(*, job: bool) -> None:
     """Print the built-in invented shop file, to copy and fill in."""
-    from chartgen.description.shop_file import example_text
+    if job:
+        from chartgen.description.job_file import example_job_text
 
-    click.echo(example_text().decode(), nl=False)
+        text = example_job_text()
+    else:
+        from chartgen.description.shop_file import example_text
+
+        text = example_text()
+    click.echo(text.decode(), nl=False)
 
 
 @click.command()

@@ -41,7 +41,7 @@ def read_described(path: Path) -> tuple["Shop", bytes]:
         from chartgen.reprint import open_printed
 
         printed = open_printed(content, file=str(path))
-        return printed.shop, printed.inputs.files[-1]
+        return printed.shop, printed.inputs.shop_file
     from chartgen import pipeline
 
     described = pipeline.describe(content, str(path))

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from chartgen.description.blade_and_bar import blade_of, work_of
 from chartgen.description.known import Known
-from chartgen.description.machine import chuck_of, cross_slide_of, drive_of, motor_of
+from chartgen.description.machine import carriage_of, chuck_of, cross_slide_of, drive_of, motor_of
 from chartgen.description.problems import KeyPath, Problems
 from chartgen.description.schema import (
     BladeTable,
@@ -21,6 +21,7 @@ from chartgen.description.schema import (
     ShopFile,
 )
 from chartgen.description.tables import Place, Table, TableOf, read_at
+from chartgen.description.tools import tools_of
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe
 from chartgen.model.shop import Feeding, PrintRequest, Shop
@@ -41,6 +42,7 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
     known = known if overridden is None else known._replace(dc_no_load=overridden)
     lathe = _lathe(raw, whole, known, problems)
     blades = _blades(raw, whole, problems)
+    tools = tools_of(whole, problems)
     slide = _sound(CrossSlideTable, whole, ("lathe", "cross_slide"))
     printing = _sound(PrintTable, whole, ("print",))
 
@@ -51,7 +53,7 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
             'Add power_feeds = ["0.03 mm/rev", "0.05 mm/rev"] under [lathe.cross_slide], '
             'or write feeding = "hand".',
         )
-    if problems.found or file is None or lathe is None:
+    if problems.found or file is None or lathe is None or tools is None:
         return None
     allowances = file.allowances or {}
     readings: tuple[ShopReading, ...] = ()
@@ -81,6 +83,7 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
         lathe=lathe,
         blades=blades,
         work=work_of(file.work),
+        tools=tools,
         request=request,
         allowances=allowances,
         measured=measured,
@@ -112,6 +115,7 @@ def _lathe(
         drive = drive_of(drive_table, motor_table, known, problems)
     if not (lathe_table and motor and drive):
         return None
+    along = lathe_table.carriage
     make = partial(
         Lathe,
         name=lathe_table.name,
@@ -120,6 +124,9 @@ def _lathe(
         chuck=chuck_of(lathe_table.chuck),
         cross_slide=cross_slide_of(lathe_table.cross_slide),
         tool_stiffness=lathe_table.tool_stiffness,
+        swing=lathe_table.swing,
+        spindle_bore=lathe_table.spindle_bore,
+        carriage=None if along is None else carriage_of(along),
     )
     return problems.attempt(("lathe",), make, mend="Compare it with the example.")
 

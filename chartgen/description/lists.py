@@ -45,10 +45,14 @@ class Speeds:
 
 
 class Diameters:
-    """Reads a list of diameters, a range with a step, or preferred numbers."""
+    """Reads a list of diameters, a range with a step, or preferred numbers.
 
-    def __init__(self, each: InUnit) -> None:
+    A list has to rise, or else `in_any_order` it is sorted for its owner.
+    """
+
+    def __init__(self, each: InUnit, *, in_any_order: bool = False) -> None:
         self.each = each
+        self.in_any_order = in_any_order
         self.listed = ListOf(each)
 
     def __call__(self, value: object, place: Place) -> tuple[float, ...]:
@@ -70,6 +74,8 @@ class Diameters:
             raise ComplaintError(
                 f"lists {len(diameters)} diameters.", f"Choose at most {MOST_DIAMETERS}."
             )
+        if self.in_any_order:
+            return tuple(sorted(diameters))
         if list(diameters) != sorted(diameters):
             raise ComplaintError("must rise.", "List the diameters from small to large.")
         return diameters

@@ -7,13 +7,14 @@ from chartgen.description.known import Known
 from chartgen.description.lists import SingleSpeeds, SpeedRange
 from chartgen.description.problems import KeyPath, Problems
 from chartgen.description.schema import (
+    CarriageTable,
     ChuckTable,
     CrossSlideTable,
     DriveTable,
     MotorTable,
     PositionTable,
 )
-from chartgen.model.lathe import Chuck, CrossSlide, Drive, DrivePosition
+from chartgen.model.lathe import Carriage, Chuck, CrossSlide, Drive, DrivePosition
 from chartgen.model.motor import Motor, MotorKind, PowerIs
 from chartgen.physics.motor import power_from_torque
 
@@ -105,6 +106,13 @@ def cross_slide_of(table: CrossSlideTable) -> CrossSlide:
         dial_reads=table.dial_reads,
         backlash=table.backlash,
         power_feeds=tuple(sorted(table.power_feeds)),
+    )
+
+
+def carriage_of(table: CarriageTable) -> Carriage:
+    """Return what moves the tool along the bar, its power feeds from fine to coarse."""
+    return Carriage(
+        travel_per_turn=table.travel_per_turn, power_feeds=tuple(sorted(table.power_feeds))
     )
 
 

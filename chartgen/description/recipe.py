@@ -1,18 +1,35 @@
-"""The small file a card carries beside its shop file: which card of that shop it is."""
+"""The small file a card carries beside its inputs: which card of them it is."""
 
 import json
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
+from enum import Enum
 from typing import Any, Final
 
+from chartgen import __version__
 from chartgen.errors import ChartgenError
 
 RECIPE_NAME: Final = "card.toml"
 LAYOUT_NAME: Final = "layout.toml"
 """The owner's own layout, carried where the card was made with one."""
-SHOP_NAMES: Final = ("shop.toml",)
-CHANGE_NAMES: Final = ("before.toml", "after.toml")
+JOB_NAME: Final = "job.toml"
+
+
+class CardOf(Enum):
+    """What a card is made from; the value is how its recipe says it."""
+
+    SHOP = "card"
+    CHANGE = "change"
+    JOB = "job"
+
+
+CARRIED: Final[Mapping[CardOf, tuple[str, ...]]] = {
+    CardOf.SHOP: ("shop.toml",),
+    CardOf.CHANGE: ("before.toml", "after.toml"),
+    CardOf.JOB: ("shop.toml", JOB_NAME),
+}
+"""Names of the files that a card carries beside its recipe, shops first."""
 _HEAD = "# Which card of {files} this is. `chartgen make CARD.pdf` makes it again.\n"
 _ALTERED = (
     "what it carries was altered, or is damaged; do not trust it. Make the card anew from "
@@ -25,8 +42,8 @@ class Recipe:
     """How a card was asked for.
 
     `number` counts the cards of a layout from 1; `materials` are those printed beside it, and
-    none for the card of a change, which takes them from its two shop files. `check` is the
-    check code that the card shows.
+    none for the cards of a change and of a job, whose files name them. `check` is the check
+    code that the card shows.
     """
 
     program: str
@@ -35,26 +52,26 @@ class Recipe:
     file: str
     materials: tuple[str, ...]
     check: str
-    is_change: bool = False
+    made_from: CardOf = CardOf.SHOP
 
     @property
-    def shop_names(self) -> tuple[str, ...]:
-        """Names of the shop files carried beside it."""
-        return CHANGE_NAMES if self.is_change else SHOP_NAMES
+    def carried(self) -> tuple[str, ...]:
+        """Names of the files carried beside it, of which the card is made."""
+        return CARRIED[self.made_from]
 
 
 def recipe_text(recipe: Recipe) -> bytes:
     """Return a recipe as the file that a card carries."""
     lines = [
         f"program = {_quoted(recipe.program)}",
-        f'kind = "{"change" if recipe.is_change else "card"}"',
+        f'kind = "{recipe.made_from.value}"',
         f"layout = {_quoted(recipe.layout)}",
         f"number = {recipe.number}",
         f"file = {_quoted(recipe.file)}",
         f"materials = [{', '.join(map(_quoted, recipe.materials))}]",
         f"check = {_quoted(recipe.check)}",
     ]
-    head = _HEAD.format(files=" and ".join(recipe.shop_names))
+    head = _HEAD.format(files=" and ".join(recipe.carried))
     return (head + "\n".join(lines) + "\n").encode()
 
 
@@ -66,21 +83,42 @@ def read_recipe(content: bytes, *, file: str) -> Recipe:
     Raises
     ------
     ChartgenError
-        If it is not what a card carries.
+        If it is not what a card carries, or was written by a newer version.
     """
     try:
         raw = tomllib.loads(content.decode())
+        program = _text(raw, "program")
+    except (ValueError, RecursionError, KeyError) as error:
+        raise altered(file) from error
+    # First of all: a newer version may say what this one would take for an altered file.
+    _refuse_newer(program, file)
+    try:
         return Recipe(
-            program=_text(raw, "program"),
+            program=program,
             layout=_text(raw, "layout"),
             number=_whole_number(raw, "number"),
             file=_text(raw, "file"),
             materials=_texts(raw, "materials"),
             check=_text(raw, "check"),
-            is_change=_text(raw, "kind") == "change",
+            made_from=CardOf(_text(raw, "kind")),
         )
-    except (ValueError, RecursionError, KeyError) as error:
+    except (ValueError, KeyError) as error:
         raise altered(file) from error
+
+
+def _refuse_newer(program: str, file: str) -> None:
+    """Refuse what a newer version made; its cards may rest on what this one does not know."""
+    try:
+        made, ours = (
+            tuple(int(part) for part in version.split(".")) for version in (program, __version__)
+        )
+    except ValueError as error:
+        raise altered(file) from error
+    if made > ours:
+        raise ChartgenError(
+            f"{file}: was made by version {program} of chartgen and this is {__version__}; "
+            f"install version {program} or a later one."
+        )
 
 
 def altered(file: str) -> ChartgenError:

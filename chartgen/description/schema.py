@@ -25,6 +25,12 @@ from chartgen.description.tables import (
     required_unless,
     when_missing,
 )
+from chartgen.description.tool_tables import (
+    BoringBarTable,
+    DrillsTable,
+    TailstockTable,
+    TurningToolTable,
+)
 from chartgen.model.blade import Edge, ToolMaterial
 from chartgen.model.lathe import BarSurface, ChuckKind, DialReads, JawFace
 from chartgen.model.motor import AboveBase, MotorKind, PowerIs, SelfCooling
@@ -46,6 +52,13 @@ TRAVEL = InUnit(MM, bounds=(0.2, 12.0))
 DIVISIONS = Count(bounds=(4, 1000))
 BACKLASH = InUnit(MM, or_zero=True, bounds=(0.0, 5.0))
 POWER_FEED = InUnit(MM_REV, bounds=(0.001, 2.0))
+CARRIAGE_TRAVEL = InUnit(
+    MM, bounds=(2.0, 150.0), mend="Turn its wheel once and measure how far the carriage went."
+)
+SWING = InUnit(
+    MM, bounds=(15.0, 1000.0), mend="Give the largest diameter that turns over the cross-slide."
+)
+SPINDLE_BORE = InUnit(MM, bounds=(3.0, 250.0))
 TOOL_STIFFNESS = InUnit(N_PER_MM, bounds=(100.0, 1e6))
 BLADE_WIDTH = InUnit(MM, bounds=(0.3, 12.0))
 BLADE_HEIGHT = InUnit(MM, bounds=(3.0, 80.0))
@@ -155,6 +168,14 @@ class CrossSlideTable(Table):
     power_feeds = optional(Distinct(ListOf(POWER_FEED)), default=())
 
 
+class CarriageTable(Table):
+    """[lathe.carriage]: what moves the tool along the bar."""
+
+    __slots__ = ()
+    travel_per_turn = required(CARRIAGE_TRAVEL)
+    power_feeds = optional(Distinct(ListOf(POWER_FEED)), default=())
+
+
 class LatheTable(Table):
     """[lathe]: one particular machine."""
 
@@ -165,6 +186,9 @@ class LatheTable(Table):
     chuck = required(TableOf(ChuckTable))
     cross_slide = required(TableOf(CrossSlideTable))
     tool_stiffness = optional(TOOL_STIFFNESS, default=None)
+    swing = optional(SWING, default=None)
+    spindle_bore = optional(SPINDLE_BORE, default=None)
+    carriage = optional(TableOf(CarriageTable), default=None)
 
 
 class WorkTable(Table):
@@ -210,6 +234,10 @@ class ShopFile(Table):
     shop = required(TableOf(ShopTable))
     lathe = required(TableOf(LatheTable))
     blade = required(ListOf(TableOf(BladeTable)))
+    turning_tool = optional(ListOf(TableOf(TurningToolTable)), default=())
+    boring_bar = optional(ListOf(TableOf(BoringBarTable)), default=())
+    drills = optional(TableOf(DrillsTable), default=None)
+    tailstock = optional(TableOf(TailstockTable), default=None)
     work = optional(TableOf(WorkTable), default=None)
     print = required(TableOf(PrintTable))
     allowances = optional(Allowances(), default=None)

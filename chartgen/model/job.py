@@ -57,6 +57,10 @@ class Piece:
                 f"the bore ({self.bore:g} mm) is not smaller than the piece "
                 f"({self.diameter:g} mm): nothing would be left"
             )
+        if 2.0 * self.chamfer >= min(self.diameter - self.bore, self.length):
+            raise ValueError(
+                f"a chamfer of {self.chamfer:g} mm leaves nothing of an edge of the piece"
+            )
         groove = self.groove
         if groove and 2.0 * groove.depth >= self.diameter - self.bore:
             raise ValueError(

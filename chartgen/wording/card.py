@@ -7,19 +7,26 @@ from chartgen.charts.speed_feed import lathe_chart, overview_chart
 from chartgen.limits.allowances import allowances_for
 from chartgen.limits.window import Windows
 from chartgen.model.blade import Blade
+from chartgen.model.job import Job
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 from chartgen.wording.assumptions import assumption_lines, force_band_line
 from chartgen.wording.cautions import PrintedCaution, card_cautions, deference, short_deference
-from chartgen.wording.check_code import check_code
+from chartgen.wording.check_code import check_code, job_check_code
 from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.printed import PrintedChart, PrintedTable, print_lathe_chart, print_overview
 from chartgen.wording.printed_change import PrintedChange
+from chartgen.wording.printed_job import PrintedJob
 
 Body = TypeVar(
     "Body",
-    bound=PrintedChart | PrintedTable | PrintedCurves | PrintedNomogram | PrintedChange,
+    bound=PrintedChart
+    | PrintedTable
+    | PrintedCurves
+    | PrintedNomogram
+    | PrintedChange
+    | PrintedJob,
 )
 
 
@@ -46,6 +53,7 @@ AnyCard: TypeAlias = (
     | PrintedCard[PrintedCurves]
     | PrintedCard[PrintedNomogram]
     | PrintedCard[PrintedChange]
+    | PrintedCard[PrintedJob]
 )
 ChartCard: TypeAlias = PrintedCard[PrintedChart]
 
@@ -85,13 +93,18 @@ def make_card(
     subject: str,
     windows: Windows | None = None,
     assumptions: tuple[str, ...] | None = None,
+    job: Job | None = None,
 ) -> PrintedCard[Body]:
     """Return a card round its chart: cautions, assumptions, identity, check code.
 
     With the windows of its chart a card also tells what a dig-in does. `assumptions` stand in
-    place of those that follow from machine, blades and materials.
+    place of those that follow from machine, blades and materials. With the job that it is of,
+    its check code is that of a job's card.
     """
-    code = check_code(shop, materials=materials, layout=layout, subject=subject)
+    if job is None:
+        code = check_code(shop, materials=materials, layout=layout, subject=subject)
+    else:
+        code = job_check_code(shop, job, materials=materials, layout=layout)
     date = shop.date or "undated"
     return PrintedCard(
         file_stem=f"{layout}-{file_name_part(subject)}",

@@ -1,7 +1,7 @@
 """Which printed cards are stale, which still hold: two shops' cards, pair by pair.
 
 A card holds where nothing on its front moved by more than its rounding: charts by their
-cells, plain tables by their printed entries, curves by what an eye sees.
+cells, plain tables by their printed entries, curves by what an eye sees, jobs by their steps.
 """
 
 from collections.abc import Mapping, Sequence
@@ -10,20 +10,25 @@ from chartgen.charts.change import CellChanges, CellPair
 from chartgen.wording.card import AnyCard
 from chartgen.wording.curve_moves import curve_moves
 from chartgen.wording.figure import PrintedCurves
+from chartgen.wording.job_moves import job_remark
 from chartgen.wording.numbers import write_length
 from chartgen.wording.printed import PrintedChart, PrintedTable
 from chartgen.wording.printed_change import CardLine, CardState
+from chartgen.wording.printed_job import PrintedJob
 
 _Cells = Mapping[tuple[str, str, str], CellPair]
 
 
 def card_states(
-    before: Sequence[AnyCard], after: Sequence[AnyCard], changes: CellChanges
+    before: Sequence[AnyCard], after: Sequence[AnyCard], changes: CellChanges | None
 ) -> tuple[CardLine, ...]:
-    """Return each card of either shop with its state, the most urgent first."""
+    """Return each card of either shop with its state, the most urgent first.
+
+    The changes of cells are asked for by charts alone; without them a chart counts as moved.
+    """
     old = {card.file_stem: card for card in before}
     new = {card.file_stem: card for card in after}
-    cells = _by_place(changes)
+    cells = {} if changes is None else _by_place(changes)
     lines = []
     for stem, card in {**old, **new}.items():
         if stem not in new:
@@ -69,6 +74,8 @@ def _of_body(old: AnyCard, new: AnyCard, cells: _Cells) -> str:
         return _of_table(was, now)
     if isinstance(was, PrintedCurves) and isinstance(now, PrintedCurves):
         return curve_moves(was, now)
+    if isinstance(was, PrintedJob) and isinstance(now, PrintedJob):
+        return job_remark(was, now)
     return "" if was == now else "other contents"
 
 

@@ -7,14 +7,28 @@ shop file does not make the other cards look stale.
 
 import hashlib
 from collections.abc import Sequence
+from dataclasses import fields
+from typing import Final
 
 from chartgen import __version__
+from chartgen.model.job import Job
+from chartgen.model.lathe import Lathe
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 
 # No I, L, O or U, which are misread on a greasy card.
 _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 _LENGTH = 8
+# What only a job asks of the lathe. No chart rests on it, as none rests on the shop's tools:
+# an owner who adds it need not print his charts anew.
+ONLY_FOR_JOBS: Final = frozenset({"swing", "spindle_bore", "carriage"})
+
+
+class _AsItStands(str):
+    """Text that goes into the code without quotes."""
+
+    __slots__ = ()
+    __repr__ = str.__str__
 
 
 def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subject: str) -> str:
@@ -25,7 +39,7 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subjec
         subject,
         shop.revision,
         shop.date,
-        shop.lathe,
+        _of_charts(shop.lathe),
         shop.work,
         shop.request.units,
         shop.request.feeding,
@@ -38,9 +52,46 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subjec
         # A shipped layout is told by its name and the version; an owner's own by what it says.
         *(text for name, text in shop.request.own_layouts if name == layout),
     )
+    return _code_of(inputs)
+
+
+def job_check_code(shop: Shop, job: Job, *, materials: Sequence[Material], layout: str) -> str:
+    """Return the code of a job's card: a job asks for every tool, and for none of the charts."""
+    return _code_of(
+        (
+            __version__,
+            layout,
+            job,
+            shop.revision,
+            shop.date,
+            shop.lathe,
+            shop.work,
+            shop.request.units,
+            shop.request.feeding,
+            sorted(shop.allowances.items()),
+            shop.blades,
+            shop.tools,
+            tuple(materials),
+            shop.measured,
+        )
+    )
+
+
+def _code_of(inputs: tuple[object, ...]) -> str:
+    """Return the signs of whatever inputs, told apart by how Python writes them."""
     number = int.from_bytes(hashlib.sha256(repr(inputs).encode()).digest()[:5], "big")
     digits = [_ALPHABET[(number >> (5 * place)) & 31] for place in reversed(range(_LENGTH))]
     return f"{''.join(digits[:4])}-{''.join(digits[4:])}"
+
+
+def _of_charts(lathe: Lathe) -> _AsItStands:
+    """Return what charts rest on, written as all of the lathe would be."""
+    named = (
+        f"{field.name}={getattr(lathe, field.name)!r}"
+        for field in fields(lathe)
+        if field.name not in ONLY_FOR_JOBS
+    )
+    return _AsItStands(f"Lathe({', '.join(named)})")
 
 
 def square_text(code: str) -> str:

@@ -7,8 +7,9 @@ from typing import Final
 from chartgen.charts.described import DescribedChange, Speeds, Topic, described_changes
 from chartgen.charts.spindle_torque import SpindleTorque, shaft_power, spindle_torques
 from chartgen.model.blade import Blade
-from chartgen.model.lathe import DrivePosition, Reading
+from chartgen.model.lathe import Carriage, DrivePosition, Reading
 from chartgen.model.shop import LengthUnits, Shop
+from chartgen.model.tools import BoringBar, Drills, Tailstock, TurningTool
 from chartgen.quantities import FRACTION, MM, MM_REV, Unit
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.numbers import (
@@ -132,14 +133,34 @@ def _torques(spindle: SpindleTorque | None) -> str:
 
 
 def _whole(table: object, units: LengthUnits) -> str:
-    """Return a blade or a drive position in a few words."""
+    """Return a blade, a tool or a drive position in a few words."""
+
+    def length(value: float) -> str:
+        return f"{write_length(value, units)} {length_label(units)}"
+
     match table:
         case Blade():
-            width = f"{write_length(table.insert_width, units)} {length_label(units)}"
-            return f"{width} {table.tool_material.value}, {table.edge.value}"
+            words = f"{length(table.insert_width)} {table.tool_material.value}, {table.edge.value}"
+        case TurningTool():
+            words = f"{table.tool_material.value}, nose radius {length(table.nose_radius)}"
+        case BoringBar():
+            shank = f"{length(table.diameter)} {table.shank.value}"
+            words = f"{shank}, bores from {length(table.smallest_bore)}"
+        case Drills():
+            ends = f"{length(table.diameters[0])} to {length(table.diameters[-1])}"
+            words = f"{len(table.diameters)}, {ends}, {table.point.value}"
+        case Tailstock():
+            largest = length(table.largest_drill)
+            words = f"{length(table.travel_per_turn)} a turn, drills to {largest}"
+        case Carriage():
+            words = f"{length(table.travel_per_turn)} a turn"
         case DrivePosition():
-            return _value(Speeds(table.slowest, table.fastest), "", None, units, _DIGITS)
-    raise TypeError(f"a {type(table).__name__} is no table of which there are several")
+            words = _value(Speeds(table.slowest, table.fastest), "", None, units, _DIGITS)
+        case _:
+            raise TypeError(
+                f"a {type(table).__name__} is no table that one file has and another has not"
+            )
+    return words
 
 
 def _value(value: object, key: str, unit: Unit | None, units: LengthUnits, digits: int) -> str:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart
-from chartgen.wording.blade_letters import letter_of
+from chartgen.model.blade_letters import letter_of
 
 LEGEND_LEAD = "First met if pushed harder:"
 """Stands before the letters on the front of a card."""

@@ -10,13 +10,18 @@ from chartgen.wording.card import AnyCard
 from chartgen.wording.card_states import card_states
 from chartgen.wording.change import cell_headings, moved_groups
 from chartgen.wording.described_facts import fact_groups
+from chartgen.wording.job_moves import job_moves
 from chartgen.wording.printed import PrintedChart
 from chartgen.wording.printed_change import CardState, CellHeadings, FactGroup, MovedGroup
+from chartgen.wording.printed_job import PrintedJob
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedStaleness:
-    """What a printed card is worth beside a shop file; `check_now` is empty where it is gone."""
+    """What a printed card is worth beside a shop file; `check_now` is empty where it is gone.
+
+    `groups` are the moved cells of a chart, `steps` what moved on the card of a job.
+    """
 
     state: CardState
     remark: str
@@ -26,6 +31,7 @@ class PrintedStaleness:
     facts: tuple[FactGroup, ...]
     headings: CellHeadings
     groups: tuple[MovedGroup, ...]
+    steps: tuple[FactGroup, ...]
 
     @property
     def headline(self) -> str:
@@ -40,7 +46,13 @@ class PrintedStaleness:
 
 
 def staleness(
-    card: AnyCard, now: AnyCard | None, *, before: Shop, after: Shop, by_older: str = ""
+    card: AnyCard,
+    now: AnyCard | None,
+    *,
+    before: Shop,
+    after: Shop,
+    by_older: str = "",
+    gone_because: str = "",
 ) -> PrintedStaleness:
     """Return what a card of the shop before is worth to the shop after.
 
@@ -54,10 +66,13 @@ def staleness(
         The shops.
     by_older
         The version that printed it, where it was not this one: its numbers are not known.
+    gone_because
+        Why the shop after has no such card, where that can be told.
     """
-    changes = cell_changes(before, after)
+    job = card.chart if isinstance(card.chart, PrintedJob) else None
+    changes = None if job else cell_changes(before, after)
     (line,) = card_states([card], [] if now is None else [now], changes)
-    state, remark = line.state, line.remark
+    state, remark = line.state, line.remark or gone_because
     if by_older and now is not None:
         remark = "; ".join(filter(None, (f"printed by version {by_older} of chartgen", remark)))
         state = CardState.STALE
@@ -69,7 +84,10 @@ def staleness(
         check_now="" if now is None else now.check_code,
         facts=fact_groups(before, after),
         headings=cell_headings(after),
-        groups=tuple(_shown_on(card, moved_groups(changes))),
+        groups=() if changes is None else tuple(_shown_on(card, moved_groups(changes))),
+        steps=job_moves(job, now.chart)
+        if job and now is not None and isinstance(now.chart, PrintedJob)
+        else (),
     )
 
 
@@ -94,10 +112,8 @@ def staleness_answer(found: PrintedStaleness) -> dict[str, Any]:
         "state": found.state.name.lower(),
         "remark": found.remark,
         "check": {"printed": found.check_printed, "now": found.check_now},
-        "changed": [
-            {"title": group.title, "facts": [asdict(fact) for fact in group.facts]}
-            for group in found.facts
-        ],
+        "changed": _groups(found.facts),
+        "steps": _groups(found.steps),
         "moved": [
             {"material": group.material, "blade": group.blade}
             | asdict(row)
@@ -106,3 +122,9 @@ def staleness_answer(found: PrintedStaleness) -> dict[str, Any]:
             for row in group.rows
         ],
     }
+
+
+def _groups(groups: Sequence[FactGroup]) -> list[dict[str, Any]]:
+    return [
+        {"title": group.title, "facts": [asdict(fact) for fact in group.facts]} for group in groups
+    ]

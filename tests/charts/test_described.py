@@ -20,7 +20,8 @@ from chartgen.description.tables import Table, table_read_by
 from chartgen.model.lathe import Reading
 from chartgen.model.readings import ShopReading
 from chartgen.model.shop import Shop
-from chartgen.quantities import RPM, WATT
+from chartgen.model.tools import Tools
+from chartgen.quantities import MM, RPM, WATT
 
 ShopOf = Callable[..., Shop]
 
@@ -41,11 +42,12 @@ def fields_of(kind: type, prefix: str = "") -> Iterator[str]:
         if (kind, field.name) in NOT_COMPARED:
             continue
         hint = get_type_hints(kind, localns={"ShopReading": ShopReading})[field.name]
-        path = f"{prefix}{KEYS.get((kind, field.name), field.name)}"
+        key = KEYS.get((kind, field.name), field.name)
+        path = f"{prefix}{key}"
         inner = [part for part in (hint, *get_args(hint)) if is_dataclass(part)]
         if inner and inner[0] is not Reading:
             assert isinstance(inner[0], type)
-            yield from fields_of(inner[0], f"{path}.")
+            yield from fields_of(inner[0], f"{path}." if key else prefix)
         else:
             yield path
 
@@ -102,6 +104,67 @@ def test_a_blade_of_one_shop_alone_is_one_change_and_names_it(example: Shop) -> 
 def test_blades_are_matched_by_name_and_not_by_place(example: Shop) -> None:
     turned = replace(example, blades=example.blades[::-1])
     assert described_changes(example, turned) == ()
+
+
+def tools_with(shop: Shop, **tools: object) -> Shop:
+    return replace(shop, tools=replace(shop.tools, **tools))  # type: ignore[arg-type]
+
+
+def test_tools_are_told_under_the_keys_of_their_own_tables(example: Shop) -> None:
+    first, *rest = example.tools.turning
+    dulled = tools_with(example, turning=(replace(first, nose_radius=0.8), *rest))
+    found = change(example, dulled)
+    assert (found.key, found.before, found.after) == (
+        'turning_tool "0.4 carbide".nose_radius',
+        0.4,
+        0.8,
+    )
+    assert found.unit == MM
+
+    fewer = tools_with(example, boring=example.tools.boring[1:])
+    lost = change(example, fewer)
+    assert (lost.key, lost.is_gone, lost.before) == (
+        'boring_bar "8 mm bar"',
+        True,
+        example.tools.boring[0],
+    )
+
+
+@pytest.mark.parametrize("key", ["drills", "tailstock"])
+def test_a_table_that_one_file_leaves_out_is_one_change(example: Shop, key: str) -> None:
+    table = getattr(example.tools, key)
+    without = tools_with(example, **{key: None})
+    lost, won = change(example, without), change(without, example)
+    assert lost.key == won.key == key
+    assert (lost.is_gone, lost.before, won.is_new, won.after) == (True, table, True, table)
+
+
+def test_the_carriage_is_told_by_its_keys_and_as_a_whole(example: Shop) -> None:
+    carriage = example.lathe.carriage
+    assert carriage is not None
+    coarser = replace(carriage, travel_per_turn=20.0)
+    after = replace(example, lathe=replace(example.lathe, carriage=coarser))
+    found = change(example, after)
+    assert (found.key, found.before, found.after) == (
+        "lathe.carriage.travel_per_turn",
+        18.0,
+        20.0,
+    )
+    without = replace(example, lathe=replace(example.lathe, carriage=None))
+    assert change(example, without).key == "lathe.carriage"
+
+
+def test_a_shop_without_any_tool_is_compared_with_one_that_has_them(example: Shop) -> None:
+    found = described_changes(replace(example, tools=Tools()), example)
+    assert [one.key for one in found] == [
+        'turning_tool "0.4 carbide"',
+        'turning_tool "HSS knife"',
+        'boring_bar "8 mm bar"',
+        'boring_bar "12 mm bar"',
+        "drills",
+        "tailstock",
+    ]
+    assert all(one.is_new for one in found)
 
 
 def test_an_allowance_set_in_the_file_is_told_against_the_default(example: Shop) -> None:

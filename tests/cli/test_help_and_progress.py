@@ -23,6 +23,7 @@ COMMANDS = (
         "sources",
         "stale",
         "learn",
+        "job",
     ),
 )
 Inside = Callable[..., tuple[int, str, str]]

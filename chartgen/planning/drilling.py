@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from itertools import combinations, pairwise
 
 from chartgen.model.blade import ToolMaterial
+from chartgen.model.tools import DrillPoint
 from chartgen.physics.cutting import specific_cutting_force
 from chartgen.physics.drilling import (
     drill_chip_thickness,
@@ -24,17 +25,16 @@ from chartgen.planning.loads import ForceBand, load_of, resultant, slip_resultan
 from chartgen.planning.machine import Machine, Setting, settings
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.planning.plan import Load, MachineCut, Refusal
-from chartgen.quantities import Degrees, Millimetres, MillimetresPerRev
+from chartgen.quantities import Millimetres, MillimetresPerRev
 from chartgen.reference.drilling import (
+    DrillFeed,
+    PointData,
     deep_hole_factors,
-    drill_force_band,
     drilling_feed,
     drilling_speed,
-    least_pilot_share,
+    load_drilling,
 )
 
-POINT: Degrees[float] = 118.0
-_FIRST_PECK, _NEXT_PECK = 3.0, 1.0
 _MOST_STEPS = 4
 _LEAST_STEP: Millimetres[float] = 1.0
 """A drill that has less than this to take off its hole's diameter chips its corners."""
@@ -47,10 +47,11 @@ _SLIP = 1e-9
 
 def centre_drilled(machine: Machine, *, diameter: Millimetres[float]) -> MachineCut:
     """Return the cut of a centre drill with a pilot of a diameter."""
-    start, ceiling = (one.value for one in drilling_speed(machine.material.key))
+    speeds = drilling_speed(machine.material.key)
+    start, ceiling = speeds.start.value, speeds.ceiling.value
     offered = settings(machine, diameter=diameter, start=start, ceiling=ceiling)
     setting = max(offered, key=lambda one: (one.speed, one.torque))
-    wanted = _LEAST_FEED_SHARE * drilling_feed(diameter)[0]
+    wanted = _LEAST_FEED_SHARE * _feed(machine, diameter).start.value
     given = given_feed(machine, wanted=wanted, speed=setting.speed, slide=FedBy.TAILSTOCK)
     travel = _CENTRE_DEPTH * diameter
     return MachineCut(
@@ -116,7 +117,7 @@ def _leads(drills: Sequence[Millimetres[float]], pilot_from: Millimetres[float])
     """Whether each hole is wide enough for the web of the next drill and leaves it work to do."""
     if drills[0] >= pilot_from:
         return False
-    share = least_pilot_share()
+    share = load_drilling().web_share.value
     return all(
         small >= share * large and large - small >= _LEAST_STEP - _SLIP
         for small, large in pairwise(drills)
@@ -131,11 +132,13 @@ def _one_drill(
     depth: Millimetres[float],
 ) -> MachineCut | Bound:
     """Return one drill's cut, the quickest speed that bears it, or what it fails on."""
-    start, ceiling = (one.value for one in drilling_speed(machine.material.key))
-    slower, gentler = deep_hole_factors(depth / diameter)
+    speeds = drilling_speed(machine.material.key)
+    start, ceiling = speeds.start.value, speeds.ceiling.value
+    deep = deep_hole_factors(depth / diameter)
+    slower, gentler = deep.speed.value, deep.feed.value
     offered = settings(machine, diameter=diameter, start=start * slower, ceiling=ceiling * slower)
-    travel = depth + float(point_height(diameter=diameter, point_angle=POINT))
-    wanted = gentler * drilling_feed(diameter)[0]
+    travel = depth + float(point_height(diameter=diameter, point_angle=_point(machine).angle.value))
+    wanted = gentler * _feed(machine, diameter).start.value
     found: list[MachineCut] = []
     fails = Bound.TORQUE
     for setting in offered:
@@ -160,6 +163,15 @@ def _one_drill(
             )
         )
     return min(found, key=lambda one: one.time) if found else fails
+
+
+def _feed(machine: Machine, diameter: Millimetres[float]) -> DrillFeed:
+    return drilling_feed(diameter=diameter, feed_class=machine.material.feeds.key)
+
+
+def _point(machine: Machine) -> PointData:
+    drills = machine.shop.tools.drills
+    return load_drilling().points[DrillPoint.STANDARD if drills is None else drills.point]
 
 
 def _over(
@@ -198,7 +210,7 @@ def _load(
     data = machine.material.force
     if data is None:
         raise ValueError(f"{machine.material.key} has no published force data")
-    chip = float(drill_chip_thickness(feed=feed, point_angle=POINT))
+    chip = float(drill_chip_thickness(feed=feed, point_angle=_point(machine).angle.value))
     specific = (
         float(
             specific_cutting_force(
@@ -215,7 +227,8 @@ def _load(
     thrust = float(
         drilling_thrust(specific_force=specific, feed=feed, diameter=diameter, pilot_diameter=pilot)
     )
-    low, high = drill_force_band()
+    data_of_drills = load_drilling()
+    low, high = data_of_drills.band_low.value, data_of_drills.band_high.value
     middle = (diameter + pilot) / 2.0
     force = 2000.0 * torque / middle
     band = ForceBand(low=force * (1.0 - low), middle=force, high=force * (1.0 + high))
@@ -250,7 +263,10 @@ def _drill_cut(
         pecks=tuple(
             float(peck)
             for peck in peck_depths(
-                depth=travel, diameter=diameter, first_ratio=_FIRST_PECK, next_ratio=_NEXT_PECK
+                depth=travel,
+                diameter=diameter,
+                first_ratio=load_drilling().first_peck.value,
+                next_ratio=load_drilling().next_peck.value,
             )
         ),
         load=None

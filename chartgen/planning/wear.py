@@ -7,7 +7,7 @@ from chartgen.physics.tool_life import tool_life
 from chartgen.planning.machine import Machine
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import Step, WearCheck
-from chartgen.reference.tool_life import tool_life_constants
+from chartgen.reference.tool_life import taylor_for
 
 # A tool that only looks at the piece for a moment needs no check of its own.
 _CUTTING = (Operation.TURN, Operation.DRILL, Operation.BORE, Operation.PART)
@@ -31,8 +31,8 @@ def _check(machine: Machine, step: Step) -> WearCheck:
     if cut is None:
         raise ValueError("only a step that cuts wears an edge")
     most = int(machine.allowances.wear_pieces)
-    constants = tool_life_constants(machine.material.iso_group, cut.tool_material)
-    if constants is None:
+    law = taylor_for(tool_material=cut.tool_material, material=machine.material)
+    if law is None:
         return WearCheck(
             tool=cut.tool,
             size=step.end,
@@ -43,8 +43,14 @@ def _check(machine: Machine, step: Step) -> WearCheck:
             pieces=min(most, 2),
         )
     short, long = (
-        float(tool_life(cutting_speed=cut.cutting_speed, constant=c, exponent=constants.exponent))
-        for c in (constants.low, constants.high)
+        float(
+            tool_life(
+                cutting_speed=cut.cutting_speed,
+                constant=law.constant.value * share,
+                exponent=law.exponent.value,
+            )
+        )
+        for share in (1.0 - law.spread.value, 1.0 + law.spread.value)
     )
     pieces = max(1, min(most, math.floor(short / cut.time)))
     return WearCheck(

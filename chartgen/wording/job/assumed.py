@@ -3,7 +3,7 @@
 from chartgen.model.blade import Blade
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan
-from chartgen.reference.drilling import drill_force_band
+from chartgen.reference.drilling import load_drilling
 from chartgen.wording.assumptions import assumption_lines
 from chartgen.wording.job import amounts
 from chartgen.wording.numbers import feed_label, write_feed
@@ -41,9 +41,9 @@ def _turning(plan: JobPlan) -> list[str]:
         (
             f"Turning: feed {write_feed(allowances.turning_feed, units)}, last pass "
             f"{write_feed(allowances.finish_feed, units)} {feed_label(units)}, at most "
-            f"{amounts.length(allowances.rough_depth, units)} deep; start speed midway between parting "
-            f"and its ceiling; force times {allowances.turning_force:g} for a part-worn edge [GROO5]; "
-            "feed force half of it (a rule of thumb)."
+            f"{amounts.length(allowances.rough_depth, units)} deep; start speed midway "
+            f"between parting and its ceiling; force times {allowances.turning_force:g} for a part-worn edge "
+            "[GROO5]; feed force half of it (a rule of thumb)."
         )
     ]
 
@@ -51,15 +51,16 @@ def _turning(plan: JobPlan) -> list[str]:
 def _drilling(plan: JobPlan) -> list[str]:
     if not _has(plan, Operation.DRILL):
         return []
-    low, high = drill_force_band()
+    data = load_drilling()
+    low, high = data.band_low.value, data.band_high.value
     units, allowances = plan.shop.request.units, plan.allowances
     return [
         (
             f"Drilling: HSS, sharp; torque [TBM] and push [CH-A] -{100 * low:.0f} "
             f"+{100 * high:.0f} %; speeds from about two thirds of print, feeds from its low end "
-            f"[NAVY]; tailstock pushes {amounts.newtons_down(allowances.tailstock_push)} N, drill chuck "
-            f"holds {amounts.torque_down(allowances.drill_chuck_torque)} (from memory); a pilot from "
-            f"{amounts.across(allowances.pilot_from, units)} on."
+            f"[NAVY]; tailstock pushes {amounts.newtons_down(allowances.tailstock_push)} N, drill "
+            f"chuck holds {amounts.torque_down(allowances.drill_chuck_torque)} (from memory); a "
+            f"pilot from {amounts.across(allowances.pilot_from, units)} on."
         )
     ]
 

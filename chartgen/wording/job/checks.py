@@ -14,8 +14,8 @@ _DIG_IN = (
     "Stop the spindle. Hands off the handle until the chuck stands still.",
     "Only then wind the blade out, the way it went in. Never run backwards with it in the slot.",
     (
-        "Look at edge, blade, centre height. Did the bar move in the jaws? Measure the overhang, pull "
-        "the key again."
+        "Look at edge, blade, centre height. Did the bar move in the jaws? Measure the overhang, "
+        "pull the key again."
     ),
     (
         "Find out why before you start: feed too timid or uneven, slack in the slide, blade low or "

@@ -64,8 +64,10 @@ def _blank(plan: JobPlan) -> list[str]:
     units, use = plan.shop.request.units, plan.bar_use
     hole = length(plan.shop.lathe.spindle_bore or 0.0, units)
     return [
-        f"the bar does not go through the spindle ({hole}): saw off "
-        f"{length_up(use.blank_length, units)} for {amounts.counted(use.pieces_a_blank, 'piece')}"
+        (
+            f"the bar does not go through the spindle ({hole}): saw off "
+            f"{length_up(use.blank_length, units)} for {amounts.counted(use.pieces_a_blank, 'piece')}"
+        )
     ]
 
 

@@ -31,8 +31,8 @@ def way_words(plan: JobPlan, refused: Refusal) -> list[str]:
         case Operation.BORE:
             return [
                 (
-                    f"not with {refused.tool} as it is: it stands out too far for its thickness, or "
-                    "is too short"
+                    f"not with {refused.tool} as it is: it stands out too far for its thickness, "
+                    "or is too short"
                 ),
                 f"way out: {_BORING}",
             ]

@@ -1,11 +1,11 @@
 """The small file a card carries beside its shop file: which card of that shop it is."""
 
-import json
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
+from chartgen.description.toml_text import quoted
 from chartgen.errors import ChartgenError
 
 RECIPE_NAME: Final = "card.toml"
@@ -46,13 +46,13 @@ class Recipe:
 def recipe_text(recipe: Recipe) -> bytes:
     """Return a recipe as the file that a card carries."""
     lines = [
-        f"program = {_quoted(recipe.program)}",
+        f"program = {quoted(recipe.program)}",
         f'kind = "{"change" if recipe.is_change else "card"}"',
-        f"layout = {_quoted(recipe.layout)}",
+        f"layout = {quoted(recipe.layout)}",
         f"number = {recipe.number}",
-        f"file = {_quoted(recipe.file)}",
-        f"materials = [{', '.join(map(_quoted, recipe.materials))}]",
-        f"check = {_quoted(recipe.check)}",
+        f"file = {quoted(recipe.file)}",
+        f"materials = [{', '.join(map(quoted, recipe.materials))}]",
+        f"check = {quoted(recipe.check)}",
     ]
     head = _HEAD.format(files=" and ".join(recipe.shop_names))
     return (head + "\n".join(lines) + "\n").encode()
@@ -86,11 +86,6 @@ def read_recipe(content: bytes, *, file: str) -> Recipe:
 def altered(file: str) -> ChartgenError:
     """Return the refusal of a card that is not as it was made."""
     return ChartgenError(f"{file}: {_ALTERED}")
-
-
-def _quoted(text: str) -> str:
-    # What JSON escapes TOML escapes alike; it leaves out one control sign.
-    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def _text(raw: Mapping[str, Any], key: str) -> str:

@@ -2,12 +2,12 @@
 
 import math
 
-from chartgen.model.tools import BarMaterial, BoringBar
-from chartgen.physics.boring import force_for_boring_bar_deflection, overhang_ratio
+from chartgen.model.tools import BoringBar
+from chartgen.physics.boring import force_for_boring_bar_deflection, overhang_ratio, resultant_force
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import turning_time
 from chartgen.planning.feeding import given_feed
-from chartgen.planning.loads import FEED_FORCE, load_of, turning_force
+from chartgen.planning.loads import load_of, turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.planning.passes import (
@@ -20,12 +20,9 @@ from chartgen.planning.passes import (
 )
 from chartgen.planning.plan import MachineCut, Refusal
 from chartgen.planning.turning import bending_caps
-from chartgen.quantities import Millimetres, NewtonsPerSquareMm
-from chartgen.reference.drilling import largest_overhang_ratio
+from chartgen.quantities import Millimetres
+from chartgen.reference.boring import load_boring
 
-_STEEL_MODULUS: NewtonsPerSquareMm[float] = 207_000.0
-_CARBIDE_MODULUS: NewtonsPerSquareMm[float] = 600_000.0
-"""Shanks of carbide are about three times as stiff as steel; from memory, the low side."""
 OUT_OF_BORE: Millimetres[float] = 3.0
 """How far a boring bar stands out beyond the bore it goes through."""
 _COARSEST = 0.25
@@ -55,18 +52,20 @@ def bored(
 ) -> MachineCut | Refusal:
     """Return the passes that take a drilled hole to its bore."""
     out = length + OUT_OF_BORE
+    data = load_boring()
+    side = data.boring
     ratio = float(overhang_ratio(overhang=out, diameter=bar.diameter))
-    if out > bar.reach or ratio > largest_overhang_ratio(bar.shank):
+    if out > bar.reach or ratio > data.overhang[bar.shank].value:
         return Refusal(operation=Operation.BORE, tool=bar.name, bound=Bound.TOOL_BENDS)
-    modulus = _STEEL_MODULUS if bar.shank is BarMaterial.STEEL else _CARBIDE_MODULUS
     bends = force_for_boring_bar_deflection(
         deflection=machine.allowances.boring_deflection,
         overhang=out,
         diameter=bar.diameter,
-        elastic_modulus=modulus,
+        elastic_modulus=data.modulus[bar.shank].value,
     )
     still = bending_caps(machine, overhang=overhang, on_centre=False) | {
         Bound.TOOL_BENDS: float(bends)
+        / float(resultant_force(force=1.0, radial_share=side.radial.value))
     }
     start_speed, ceiling = turning_speeds(machine.material, bar.tool_material)
     slower = machine.allowances.boring_speed
@@ -84,7 +83,7 @@ def bored(
             speed=setting.speed,
             slide=FedBy.CARRIAGE,
         )
-        caps = still | driving_caps(machine, setting, diameter=bore, axial_share=FEED_FORCE)
+        caps = still | driving_caps(machine, setting, diameter=bore, axial_share=side.feed.value)
         depths = {Bound.TOOL_DEPTH: machine.allowances.rough_depth}
         limit, bound = deepest(machine, caps=caps, depths=depths, feed=given.feed)
         if limit < LEAST_DEPTH:
@@ -118,7 +117,7 @@ def bored(
             best.setting,
             force=best.force,
             diameter=bore,
-            along=FEED_FORCE * best.force.high,
+            along=side.feed.value * best.force.high,
         )
     return MachineCut(
         tool=bar.name,

@@ -17,9 +17,12 @@ from chartgen.physics.motor import power_from_torque
 from chartgen.planning.machine import Machine, Setting
 from chartgen.planning.plan import Load
 from chartgen.quantities import Fraction, Millimetres, MillimetresPerRev, Newtons
+from chartgen.reference.boring import load_boring
 
-FEED_FORCE = 0.5
-"""Feed force over main force in turning, a rule of thumb with a wide band."""
+
+def feed_force_share() -> Fraction[float]:
+    """Return the feed force over the main force in outside turning, a rule of thumb."""
+    return load_boring().turning.feed.value
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping
 
 from chartgen.model.tools import TurningTool
+from chartgen.physics.boring import resultant_force
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import plunge_time, turning_time
 from chartgen.physics.workpiece import (
@@ -13,7 +14,7 @@ from chartgen.physics.workpiece import (
     force_for_bar_stress,
 )
 from chartgen.planning.feeding import given_feed
-from chartgen.planning.loads import FEED_FORCE, load_of, turning_force
+from chartgen.planning.loads import feed_force_share, load_of, turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.planning.passes import (
@@ -26,6 +27,7 @@ from chartgen.planning.passes import (
 )
 from chartgen.planning.plan import MachineCut, Refusal
 from chartgen.quantities import Millimetres, Newtons
+from chartgen.reference.boring import load_boring
 
 _COARSEST_FINISH = 0.25
 """A finishing feed is no more than this share of the nose radius."""
@@ -67,7 +69,9 @@ def turned(
             speed=setting.speed,
             slide=FedBy.CARRIAGE,
         )
-        caps = bending | driving_caps(machine, setting, diameter=start, axial_share=FEED_FORCE)
+        caps = bending | driving_caps(
+            machine, setting, diameter=start, axial_share=feed_force_share()
+        )
         limit, bound = deepest(machine, caps=caps, depths=most, feed=given.feed)
         # The first pass meets the high side of a bar that runs out.
         limit -= run_out / 2.0
@@ -94,7 +98,7 @@ def turned(
     best = soonest(offered, planned)
     if best is None:
         return _refused(machine, tool, Operation.TURN, offered, bending | {}, start)
-    return _cut(machine, tool, best, diameter=start, travel=travel, axial_share=FEED_FORCE)
+    return _cut(machine, tool, best, diameter=start, travel=travel, axial_share=feed_force_share())
 
 
 def faced(
@@ -170,7 +174,9 @@ def chamfered(
             speed=setting.speed,
             slide=FedBy.CROSS_SLIDE,
         )
-        caps = bending | driving_caps(machine, setting, diameter=diameter, axial_share=FEED_FORCE)
+        caps = bending | driving_caps(
+            machine, setting, diameter=diameter, axial_share=feed_force_share()
+        )
         limit, bound = (
             deepest(machine, caps=caps, depths={}, feed=given.feed)
             if caps
@@ -199,7 +205,9 @@ def chamfered(
     best = soonest(offered, planned)
     if best is None:
         return _refused(machine, tool, Operation.CHAMFER, offered, bending, diameter)
-    return _cut(machine, tool, best, diameter=diameter, travel=width, axial_share=FEED_FORCE)
+    return _cut(
+        machine, tool, best, diameter=diameter, travel=width, axial_share=feed_force_share()
+    )
 
 
 def bending_caps(
@@ -224,7 +232,11 @@ def bending_caps(
         outer_diameter=bar,
         inner_diameter=bore,
     )
-    return {Bound.BAR_BENDS: float(at_bend) / bends, Bound.BAR_AT_JAWS: float(at_jaws) / stressed}
+    aslant = float(resultant_force(force=1.0, radial_share=load_boring().turning.radial.value))
+    return {
+        Bound.BAR_BENDS: float(at_bend) / bends / aslant,
+        Bound.BAR_AT_JAWS: float(at_jaws) / stressed / aslant,
+    }
 
 
 def _deepest_of(machine: Machine, tool: TurningTool) -> Mapping[Bound, Millimetres[float]]:
@@ -291,7 +303,7 @@ def _refused(
     """Return why not even the thinnest cut fits: the limit met first at the strongest speed."""
     strongest = max(offered, key=lambda setting: setting.torque)
     caps = dict(bending) | driving_caps(
-        machine, strongest, diameter=diameter, axial_share=FEED_FORCE
+        machine, strongest, diameter=diameter, axial_share=feed_force_share()
     )
     bound = min(caps, key=lambda one: caps[one])
     return Refusal(operation=operation, tool=tool.name, bound=bound)

@@ -42,8 +42,8 @@ def _turning(plan: JobPlan) -> list[str]:
             f"Turning: feed {write_feed(allowances.turning_feed, units)}, last pass "
             f"{write_feed(allowances.finish_feed, units)} {feed_label(units)}, at most "
             f"{amounts.length(allowances.rough_depth, units)} deep; start speed midway "
-            f"between parting and its ceiling; force times {allowances.turning_force:g} for a part-worn edge "
-            "[GROO5]; feed force half of it (a rule of thumb)."
+            f"between parting and its ceiling; force times {allowances.turning_force:g} for a "
+            "part-worn edge [GROO5]; feed force half of it (a rule of thumb)."
         )
     ]
 

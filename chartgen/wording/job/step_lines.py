@@ -66,7 +66,8 @@ def _blank(plan: JobPlan) -> list[str]:
     return [
         (
             f"the bar does not go through the spindle ({hole}): saw off "
-            f"{length_up(use.blank_length, units)} for {amounts.counted(use.pieces_a_blank, 'piece')}"
+            f"{length_up(use.blank_length, units)} for "
+            f"{amounts.counted(use.pieces_a_blank, 'piece')}"
         )
     ]
 

@@ -5,8 +5,9 @@ multiple choice: the option was printed, the key was not seen, and the arithmeti
 
 PI 2003, PI 2013 and PI 2007 second question stand in the tests of tool life.
 
-Left out: PI 1992 and ME 1991 second question (no life to work out); ME 2004 (the nearest printed option, 24 s, is 0.9 s from any reading of the
-inputs, so it proves nothing); PI 2014 (no key, and two readings of the drill's point).
+Left out: PI 1992 and ME 1991 second question (no life to work out); ME 2004 (the nearest
+printed option, 24 s, is 0.9 s from any reading of the inputs, so it proves nothing); PI 2014
+(no key, and two readings of the drill's point).
 """
 
 import pytest

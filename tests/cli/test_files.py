@@ -36,7 +36,7 @@ def test_a_card_is_as_readable_for_others_as_any_new_file(inside: Inside, tmp_pa
     assert modes == {beside.stat().st_mode}
 
 
-@pytest.mark.parametrize("module", ["matplotlib", "rich", "pint"])
+@pytest.mark.parametrize("module", ["matplotlib", "rich", "pint", "chartgen.planning"])
 def test_a_cold_make_of_tables_loads_no_heavy_part(
     cold_modules: frozenset[str], module: str
 ) -> None:

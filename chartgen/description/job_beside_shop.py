@@ -8,7 +8,6 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
-from chartgen.description.complaints import faults_of
 from chartgen.description.job_file import JOB_FORM
 from chartgen.description.problems import Problems
 from chartgen.description.toml_text import decoded
@@ -44,6 +43,10 @@ def faults_beside(job: Job, shop: Shop, *, text: bytes, file: str) -> list[Fault
     _bore(job, shop, problems)
     _groove(job, shop, problems)
     _centre(job, shop, problems)
+    if not problems.found:
+        return []
+    from chartgen.description.complaints import faults_of  # noqa: PLC0415 - words for a fault
+
     source = decoded(text, file=file)
     return faults_of(problems.found, file=file, text=source, form=JOB_FORM)
 

@@ -1,6 +1,5 @@
 """The small file a card carries beside its inputs: which card of them it is."""
 
-import json
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -8,6 +7,7 @@ from enum import Enum
 from typing import Any, Final
 
 from chartgen import __version__
+from chartgen.description.toml_text import quoted
 from chartgen.errors import ChartgenError
 
 RECIPE_NAME: Final = "card.toml"
@@ -63,13 +63,13 @@ class Recipe:
 def recipe_text(recipe: Recipe) -> bytes:
     """Return a recipe as the file that a card carries."""
     lines = [
-        f"program = {_quoted(recipe.program)}",
+        f"program = {quoted(recipe.program)}",
         f'kind = "{recipe.made_from.value}"',
-        f"layout = {_quoted(recipe.layout)}",
+        f"layout = {quoted(recipe.layout)}",
         f"number = {recipe.number}",
-        f"file = {_quoted(recipe.file)}",
-        f"materials = [{', '.join(map(_quoted, recipe.materials))}]",
-        f"check = {_quoted(recipe.check)}",
+        f"file = {quoted(recipe.file)}",
+        f"materials = [{', '.join(map(quoted, recipe.materials))}]",
+        f"check = {quoted(recipe.check)}",
     ]
     head = _HEAD.format(files=" and ".join(recipe.carried))
     return (head + "\n".join(lines) + "\n").encode()
@@ -124,11 +124,6 @@ def _refuse_newer(program: str, file: str) -> None:
 def altered(file: str) -> ChartgenError:
     """Return the refusal of a card that is not as it was made."""
     return ChartgenError(f"{file}: {_ALTERED}")
-
-
-def _quoted(text: str) -> str:
-    # What JSON escapes TOML escapes alike; it leaves out one control sign.
-    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def _text(raw: Mapping[str, Any], key: str) -> str:

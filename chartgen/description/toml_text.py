@@ -1,5 +1,6 @@
 """Bytes to TOML, with the reader's complaints in plain words."""
 
+import json
 import re
 import tomllib
 from typing import TYPE_CHECKING, Any
@@ -57,6 +58,12 @@ def decoded(data: bytes, *, file: str) -> str:
         problem = f"is not UTF-8 text: byte {error.start + 1} of the file cannot be read."
         mend = "Save the file again with the encoding UTF-8."
         raise DescriptionError([Fault(file, line, "", problem, mend)]) from error
+
+
+def quoted(text: str) -> str:
+    """Return a text as TOML writes it."""
+    # What JSON escapes TOML escapes alike; it leaves out one control sign.
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def parsed(text: str, *, file: str, form: "Form | None" = None) -> dict[str, Any]:

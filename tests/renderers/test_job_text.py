@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from chartgen.model.shop import Shop
+from chartgen.reference.tables import load_material
 from chartgen.renderers.job_text import render_batch, render_job
 from chartgen.wording.card import PrintedCard, make_card
 from chartgen.wording.job_answer import job_answer
@@ -27,14 +28,14 @@ BODY = PrintedJob(
     notes=("Long chips.",),
     wear=(),
     boxes=(),
-    legend=(LegendEntry(sign="!", sentence="A sign."),),
+    legend=(LegendEntry(sign="!", sentence="A sign.", short="sign"),),
 )
 
 
 def card_of(
     shop: Shop, body: PrintedJob, layout: str = "set-up-card-a5"
 ) -> PrintedCard[PrintedJob]:
-    return make_card(shop, body, (), shop.blades, layout, body.title)
+    return make_card(shop, body, (load_material("c45"),), shop.blades, layout, body.title)
 
 
 def test_the_steps_stand_in_columns_under_their_headings(example: Shop) -> None:

@@ -11,6 +11,7 @@ from chartgen.quantities import (
     MillimetresPerRev,
     Minutes,
     NewtonMetres,
+    Newtons,
     NewtonsPerSquareMm,
     TurnsPerMinute,
     Watts,
@@ -92,6 +93,33 @@ class Allowances:
     stopping_turns: float
     backlash_share: float
     rotor_inertia: float
+    turning_feed: MillimetresPerRev[float]
+    finish_feed: MillimetresPerRev[float]
+    rough_depth: Millimetres[float]
+    finish_depth: Millimetres[float]
+    facing_stock: Millimetres[float]
+    turning_force: float
+    bright_run_out: Millimetres[float]
+    black_run_out: Millimetres[float]
+    grip_length: Millimetres[float]
+    overhang_most: float
+    tailstock_push: Newtons[float]
+    drill_chuck_torque: NewtonMetres[float]
+    boring_speed: float
+    boring_deflection: Millimetres[float]
+    boring_stock: Millimetres[float]
+    pilot_from: Millimetres[float]
+    saw_kerf: Millimetres[float]
+    saw_stock: Millimetres[float]
+    wear_pieces: float
+    set_up_minutes: Minutes[float]
+    hold_minutes: Minutes[float]
+    tool_minutes: Minutes[float]
+    pass_minutes: Minutes[float]
+    peck_minutes: Minutes[float]
+    measure_minutes: Minutes[float]
+    deburr_minutes: Minutes[float]
+    saw_minutes: Minutes[float]
 
 
 def allowances_for(shop: Shop) -> Allowances:

@@ -52,3 +52,4 @@ class Bound(Enum):
     CHUCK_SPEED = "chuck speed"
     BAR_WHIP = "bar behind the spindle"
     BLADE = "the blade's window"
+    NO_TOOL = "no tool of this shop"

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from chartgen.limits.allowances import Allowances
+from chartgen.limits.reasons import Reason
 from chartgen.limits.way_in import WayIn
 from chartgen.limits.ways_out import WayOut
 from chartgen.limits.window import Verdict
@@ -10,6 +12,7 @@ from chartgen.model.job import Job
 from chartgen.model.lathe import DrivePosition
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
+from chartgen.physics.dig_in import Gives
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.quantities import (
     CubicMm,
@@ -86,7 +89,8 @@ class MachineCut:
 class Parting:
     """What only a parting step has: the blade, its verdict, the way in of a solid bar.
 
-    `floor` and `ceiling` are the window of feed at the chosen speed.
+    `floor` and `ceiling` are the window of feed at the chosen speed; `slack` the largest sudden
+    extra bite it swallows, inf where nothing is known to give, and `gives` what does.
     """
 
     blade: Blade
@@ -94,16 +98,21 @@ class Parting:
     floor: MillimetresPerRev[float]
     ceiling: MillimetresPerRev[float]
     way_in: WayIn | None
+    slack: Millimetres[float]
+    gives: Gives
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Refusal:
-    """Why a step cannot be made as asked, and what stands in its place."""
+    """Why a step cannot be made as asked.
+
+    `reasons` are the ends of a blade's empty window: what needs more feed, what allows less.
+    """
 
     operation: Operation
     tool: str
     bound: Bound
-    words: str
+    reasons: tuple[Reason, ...] = ()
     ways: tuple[WayOut, ...] = ()
 
 
@@ -149,6 +158,7 @@ class SetUp:
     grip_length: Millimetres[float]
     behind: Millimetres[float]
     goes_through_spindle: bool | None
+    needs_centre: bool
     grip_needed: Newtons[float]
     grip: Newtons[float]
     key_torque: NewtonMetres[float]
@@ -161,14 +171,19 @@ class SetUp:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BarUse:
-    """What one bar gives: `pitch` is the bar one piece uses up, `remnant` what cannot be used.
+    """What one bar gives: `pitch` is the bar one piece uses up, `remnant` what is left over.
 
+    A bar too thick for the spindle is sawn into `blanks` of a length, `pieces_a_blank` each,
+    all of which stand out of the jaws at once; else it is one blank of its whole length.
     `bars` are needed for the whole quantity, `pieces_of_last` come from the last of them.
     """
 
     pieces: int
     pitch: Millimetres[float]
     remnant: Millimetres[float]
+    blanks: int
+    blank_length: Millimetres[float]
+    pieces_a_blank: int
     bars: int
     pieces_of_last: int
     piece_mass: Kilograms[float]
@@ -178,10 +193,15 @@ class BarUse:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BladeOption:
-    """One owned blade for the parting step: what it wastes, and whether it has a window."""
+    """One owned blade for the parting step: its window, and the pieces a bar gives with it.
+
+    `room` is the ceiling of feed over its floor.
+    """
 
     blade: Blade
     verdict: Verdict
+    room: float
+    is_slow: bool
     pieces: int
 
 
@@ -189,10 +209,12 @@ class BladeOption:
 class WearCheck:
     """After how many pieces to look at an edge; the life is a wide band.
 
-    `short` and `long` are minutes in the cut, None where no constants were found.
+    `short` and `long` are minutes in the cut, None where no constants were found. `size` is the
+    diameter the tool leaves, which tells drills apart.
     """
 
     tool: str
+    size: Millimetres[float]
     operation: Operation
     short: Minutes[float] | None
     long: Minutes[float] | None
@@ -206,6 +228,7 @@ class JobPlan:
     shop: Shop
     job: Job
     material: Material
+    allowances: Allowances
     set_up: SetUp
     steps: tuple[Step, ...]
     bar_use: BarUse

@@ -14,6 +14,7 @@ from chartgen.quantities import (
     MM_REV,
     N_M,
     N_MM2,
+    NEWTON,
     TURNS_MIN,
     UM,
     WATT,
@@ -21,7 +22,9 @@ from chartgen.quantities import (
 )
 from chartgen.sources import Mark
 
-_UNITS = {unit.name: unit for unit in (MM, UM, MM_REV, M_S, MIN, TURNS_MIN, WATT, N_MM2, N_M)}
+_UNITS = {
+    unit.name: unit for unit in (MM, UM, MM_REV, M_S, MIN, TURNS_MIN, WATT, NEWTON, N_MM2, N_M)
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

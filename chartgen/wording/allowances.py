@@ -69,6 +69,38 @@ _OF_FORCE = _OF_GRIP | {
     "stopping_turns",
     "rotor_inertia",
 }
+# Steps of a job beside parting off: the set-up card tells of them.
+_OF_OTHER_STEPS = frozenset(
+    {
+        "turning_feed",
+        "finish_feed",
+        "rough_depth",
+        "finish_depth",
+        "facing_stock",
+        "turning_force",
+        "bright_run_out",
+        "black_run_out",
+        "grip_length",
+        "overhang_most",
+        "tailstock_push",
+        "drill_chuck_torque",
+        "boring_speed",
+        "boring_deflection",
+        "boring_stock",
+        "pilot_from",
+        "saw_kerf",
+        "saw_stock",
+        "wear_pieces",
+        "set_up_minutes",
+        "hold_minutes",
+        "tool_minutes",
+        "pass_minutes",
+        "peck_minutes",
+        "measure_minutes",
+        "deburr_minutes",
+        "saw_minutes",
+    }
+)
 
 
 def allowance_lines(shop: Shop, cut: Cut) -> list[str]:
@@ -89,9 +121,10 @@ def _line(entry: AllowanceEntry, shop: Shop) -> str:
     return f"{amount} ({owner}{source}): {entry.reason}"
 
 
-def _not_in_force(shop: Shop, cut: Cut) -> set[str]:
+def _not_in_force(shop: Shop, cut: Cut) -> frozenset[str]:
     return (
-        _silent_drive(shop)
+        _OF_OTHER_STEPS
+        | _silent_drive(shop)
         | _silent_edge(cut)
         | _silent_hand(shop)
         | _silent_force(cut)

@@ -1,6 +1,6 @@
 """Which cautions a card must carry, as the words it prints."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from chartgen.model.material import Material
@@ -19,12 +19,17 @@ class PrintedCaution:
     pictogram: str
 
 
-def card_cautions(shop: Shop, materials: Sequence[Material]) -> tuple[PrintedCaution, ...]:
-    """Return the cautions of a card: the usual ones, and those its materials call for.
+_PARTING = frozenset({"parting"})
+
+
+def card_cautions(
+    shop: Shop, materials: Sequence[Material], operations: Collection[str] = _PARTING
+) -> tuple[PrintedCaution, ...]:
+    """Return the cautions of a card: the usual ones, those of its operations and materials.
 
     On a card of several materials a caution that only some of them call for names them.
     """
-    usual = {"parting"}
+    usual = set(operations)
     if shop.lathe.chuck.marked_speed is None:
         usual.add("unmarked-chuck")
     if shop.request.feeding is Feeding.POWER:

@@ -33,10 +33,10 @@ DATA = Path(str(files("chartgen.reference")))
 PACKAGE = Path(chartgen.__file__).parent
 PLASTICS = {"acetal", "nylon", "polyethylene", "ptfe"}
 # Cited by docstrings of formulas and by the tests of publications, not by a data entry.
-CITED_BY_CODE_ONLY = {"CM14", "DOERFLER", "JILM-18", "LATHE-1643047",
-    "DRIVE-A", "DRIVE-B", "EQA-58600", "ETB", "GATE", "GM", "GROOS", "HSMD", "HT", "HUB", "IMD",
-    "ISO-3864-2", "ISO-513", "ISO-7010", "MIT-M", "MMP", "NAVY", "OD1645", "PCS", "RN-1391",
-    "TG-5", "TG-7", "TG-8", "TG-9", "WVU", "Z535",
+CITED_BY_CODE_ONLY = {"CM14", "DOERFLER", "FBR", "JILM-18", "LATHE-1643047",
+    "DRIVE-A", "DRIVE-B", "EQA-58600", "ETB", "GATE", "GM", "HSMD", "HT", "HUB", "IMD",
+    "ISO-3864-2", "ISO-513", "ISO-7010", "MIT-M", "MMP", "OD1645", "PCS", "RN-1391",
+    "TG-5", "TG-8", "TG-9", "WVU", "Z535",
 }  # fmt: skip
 # Tags that choose no caution: they say how the chip and the edge behave.
 BEHAVIOUR_TAGS = {"abrasive", "dry", "ductile"}

@@ -17,7 +17,7 @@ from chartgen.wording.numbers import length_label, write_length, write_slack
 from chartgen.wording.steps.step import Step, allowance_source
 
 _SQUARE_MM = 1e6  # of one m²
-_GIVES = {
+GIVES = {
     Gives.SPINDLE: "the spindle stops",
     Gives.GRIP: "the work slips in the jaws",
     Gives.BLADE: "the blade stays bent or breaks",
@@ -174,7 +174,7 @@ def _sentence_step(shop: Shop, found: SuddenBite) -> Step:
     unit = length_label(units)
     said = (
         f"Over {write_slack(found.slack, units)} {unit} of sudden extra bite "
-        f"{_GIVES[found.gives]} first"
+        f"{GIVES[found.gives]} first"
     )
     if backlash is None:
         values = "no backlash stated"

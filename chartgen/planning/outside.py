@@ -1,0 +1,121 @@
+"""The steps on the outside of the bar, up to the cut that parts it."""
+
+from chartgen.planning.drilling import centre_drilled
+from chartgen.planning.machine import Machine
+from chartgen.planning.made_step import made_step
+from chartgen.planning.operations import Operation
+from chartgen.planning.parting import grooved
+from chartgen.planning.plan import Step
+from chartgen.planning.set_up import needs_centre, run_out_of
+from chartgen.planning.turning import chamfered, faced, turned, turning_tool
+from chartgen.quantities import Millimetres
+
+NO_STOCK: Millimetres[float] = 1e-6
+"""Less than this to take off is nothing to take off."""
+
+
+def outside(
+    machine: Machine, *, overhang: Millimetres[float], kerf: Millimetres[float]
+) -> list[Step]:
+    """Return facing, the centre where it is needed, and the passes down to size."""
+    job, allowances = machine.job, machine.allowances
+    tool = turning_tool(machine)
+    steps: list[Step] = []
+    if tool is not None:
+        cut = faced(
+            machine,
+            tool,
+            diameter=job.bar.diameter,
+            bore=0.0,
+            stock=allowances.facing_stock,
+            overhang=overhang,
+        )
+        steps.append(
+            made_step(
+                machine, Operation.FACE, cut, start=job.bar.diameter, length=allowances.facing_stock
+            )
+        )
+    long = needs_centre(machine, overhang=overhang)
+    on_centre = job.holding.live_centre or (long and _has_centre(machine))
+    stock = (job.bar.diameter - job.piece.diameter) / 2.0
+    if on_centre:
+        steps += centre(machine)
+        steps.append(
+            Step(operation=Operation.SUPPORT, is_per_piece=True, handling=allowances.tool_minutes)
+        )
+    if tool is not None and stock > NO_STOCK:
+        turn = turned(
+            machine,
+            tool,
+            start=job.bar.diameter,
+            end=job.piece.diameter,
+            travel=job.piece.length + kerf,
+            overhang=overhang,
+            run_out=run_out_of(machine),
+            on_centre=on_centre,
+        )
+        steps.append(
+            made_step(
+                machine,
+                Operation.TURN,
+                turn,
+                start=job.bar.diameter,
+                end=job.piece.diameter,
+                length=job.piece.length + kerf,
+                measured=True,
+            )
+        )
+    return steps
+
+
+def _has_centre(machine: Machine) -> bool:
+    tailstock = machine.shop.tools.tailstock
+    return tailstock is not None and tailstock.live_centre
+
+
+def centre(machine: Machine) -> list[Step]:
+    """Return the centre drill's step, nothing where none is owned."""
+    drills = machine.shop.tools.drills
+    if drills is None or drills.centre_drill is None:
+        return []
+    cut = centre_drilled(machine, diameter=drills.centre_drill)
+    return [
+        made_step(machine, Operation.CENTRE_DRILL, cut, end=drills.centre_drill, length=cut.travel)
+    ]
+
+
+def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
+    """Return groove and chamfer."""
+    job, steps = machine.job, list[Step]()
+    if job.piece.groove is not None:
+        cut = grooved(machine, job.piece.groove, diameter=job.piece.diameter)
+        steps.append(
+            made_step(
+                machine,
+                Operation.GROOVE,
+                cut,
+                start=job.piece.diameter,
+                end=job.piece.diameter - 2.0 * job.piece.groove.depth,
+                length=job.piece.groove.width,
+                measured=True,
+            )
+        )
+    tool = turning_tool(machine)
+    if job.piece.chamfer > 0.0 and tool is not None:
+        edge = chamfered(
+            machine,
+            tool,
+            diameter=job.piece.diameter,
+            width=job.piece.chamfer,
+            overhang=overhang,
+        )
+        steps.append(
+            made_step(
+                machine,
+                Operation.CHAMFER,
+                edge,
+                start=job.piece.diameter,
+                length=job.piece.chamfer,
+            )
+        )
+    return steps

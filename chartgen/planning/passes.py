@@ -1,0 +1,100 @@
+"""How stock is shared out among passes, and which speed turns it off soonest.
+
+A pass is as deep as its weakest limit bears at the high side of the force; the depth a limit
+bears is in proportion to its force, so no search is needed.
+"""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from chartgen.physics.cutting import force_from_torque
+from chartgen.planning.feeding import GivenFeed
+from chartgen.planning.loads import ForceBand, slip_resultant, turning_force
+from chartgen.planning.machine import Machine, Setting
+from chartgen.planning.operations import Bound
+from chartgen.quantities import Millimetres, Minutes, Newtons
+
+LEAST_DEPTH: Millimetres[float] = 0.05
+"""A limit that leaves less than this has no use for a pass."""
+_SLIP = 1e-9
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Passes:
+    """Rough passes of equal depth and one that finishes, at one speed."""
+
+    setting: Setting
+    given: GivenFeed
+    finish: GivenFeed
+    depth: Millimetres[float]
+    finish_depth: Millimetres[float]
+    count: int
+    binds: Bound
+    force: ForceBand | None
+    time: Minutes[float]
+
+
+def driving_caps(
+    machine: Machine, setting: Setting, *, diameter: Millimetres[float], axial_share: float
+) -> dict[Bound, Newtons[float]]:
+    """Return the main force at a diameter that motor and grip bear at a speed.
+
+    `axial_share` is the force along the axis over the main one.
+    """
+    caps = {
+        Bound.TORQUE: float(force_from_torque(torque=setting.torque, diameter=diameter)),
+        Bound.STALL: float(force_from_torque(torque=setting.stall_torque, diameter=diameter)),
+    }
+    slip, safety = slip_resultant(machine, setting), machine.allowances.cut_safety
+    arm = diameter / machine.job.bar.diameter
+    if float(force_from_torque(torque=setting.stall_torque, diameter=diameter)) * arm > slip:
+        caps[Bound.GRIP] = slip / (safety * math.hypot(arm, axial_share))
+    elif axial_share > 0.0:
+        # A drive that stalls first cannot turn the work in the jaws, but the feed may push it.
+        caps[Bound.GRIP] = slip / (safety * axial_share)
+    return caps
+
+
+def deepest(
+    machine: Machine,
+    *,
+    caps: Mapping[Bound, Newtons[float]],
+    depths: Mapping[Bound, Millimetres[float]],
+    feed: float,
+) -> tuple[Millimetres[float], Bound]:
+    """Return the deepest cut that every limit bears, and the limit that is met first."""
+    per_mm = turning_force(machine, depth=1.0, feed=feed)
+    all_depths = dict(depths)
+    if per_mm is not None:
+        all_depths |= {bound: force / per_mm.high for bound, force in caps.items()}
+    bound = min(all_depths, key=lambda one: all_depths[one])
+    return all_depths[bound], bound
+
+
+def shared_out(
+    stock: Millimetres[float], *, finish: Millimetres[float], most: Millimetres[float]
+) -> tuple[int, Millimetres[float], Millimetres[float]]:
+    """Return the number of passes, the depth of the rough ones, and that of the last.
+
+    The last pass takes `finish`, or all there is where that is less; the rest is shared out
+    evenly in passes no deeper than `most`.
+    """
+    last = min(stock, finish, most)
+    rough = stock - last
+    if rough <= _SLIP:
+        return 1, 0.0, last
+    count = math.ceil(rough / most - _SLIP)
+    return count + 1, rough / count, last
+
+
+def soonest(
+    settings: tuple[Setting, ...], planned: Callable[[Setting], Passes | None]
+) -> Passes | None:
+    """Return the passes that are over first, of those that are about as quick the strongest."""
+    tried = [passes for setting in settings if (passes := planned(setting)) is not None]
+    if not tried:
+        return None
+    quickest = min(passes.time for passes in tried)
+    near = [passes for passes in tried if passes.time <= 1.02 * quickest]
+    return max(near, key=lambda passes: (passes.setting.torque, passes.setting.speed))

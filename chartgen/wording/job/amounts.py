@@ -1,0 +1,176 @@
+"""Amounts of a job's card: needs rounded up, what there is rounded down, times as they are."""
+
+import math
+import re
+
+from chartgen.model.shop import LengthUnits
+from chartgen.physics.kinematics import feed_rate
+from chartgen.planning.operations import FedBy
+from chartgen.planning.plan import MachineCut
+from chartgen.quantities import (
+    CubicMm,
+    Kilograms,
+    Millimetres,
+    Minutes,
+    NewtonMetres,
+    Newtons,
+    TurnsPerMinute,
+)
+from chartgen.wording.numbers import length_label, write_length, write_pace, write_speed
+
+_TEN = 10.0
+_HUNDRED = 100.0
+_SLIP = 1e-9
+_INCH = 25.4
+_POUND = 0.45359237
+# A pace may be a little slower than the feed asks, never faster.
+_SLOWEST_PACE = 0.8
+_BEATS = (40.0, 120.0)
+_BEST_BEAT = 72.0
+# Parts of a turn that the eye finds on a dial without counting lines.
+_PARTS = ((1, "a turn"), (2, "half a turn"), (4, "a quarter turn"), (8, "an eighth of a turn"))
+
+
+def length(value: Millimetres[float], units: LengthUnits) -> str:
+    """Return a length with its unit, to a tenth of a millimetre where it is no plain number."""
+    return f"{bare(value, units)} {length_label(units)}"
+
+
+def bare(value: Millimetres[float], units: LengthUnits) -> str:
+    """Return a length without its unit."""
+    if units is LengthUnits.METRIC:
+        return f"{round(value, 2):g}"
+    return write_length(value, units)
+
+
+def length_up(value: Millimetres[float], units: LengthUnits) -> str:
+    """Return a length rounded up to a tenth of a millimetre or a hundredth of an inch."""
+    if units is LengthUnits.METRIC:
+        return f"{math.ceil(value * 10.0 - 1e-6) / 10.0:g} mm"
+    return f"{math.ceil(value / _INCH * 100.0 - 1e-6) / 100.0:.2f} in"
+
+
+def across(value: Millimetres[float], units: LengthUnits) -> str:
+    """Return a diameter."""
+    return f"Ø {bare(value, units)}"
+
+
+def speed(cut: MachineCut) -> str:
+    """Return spindle speed and drive position."""
+    return f"{write_speed(cut.spindle_speed)} {cut.position.mark}".strip()
+
+
+def pace(cut: MachineCut) -> str:
+    """Return the seconds of one turn of the wheel that feeds, or what feeds instead."""
+    if cut.fed_by is FedBy.POWER:
+        return "power"
+    if cut.seconds_per_turn is None:
+        return "–"
+    return write_pace(
+        seconds=cut.seconds_per_turn,
+        feed=cut.feed,
+        floor=_SLOWEST_PACE * cut.feed,
+        ceiling=cut.feed,
+    )
+
+
+def beats(cut: MachineCut) -> str:
+    """Return how fast a metronome ticks for a hand feed; empty where no hand feeds."""
+    if cut.seconds_per_turn is None:
+        return ""
+    turns: TurnsPerMinute[float] = 60.0 / cut.seconds_per_turn
+    low, high = _BEATS
+    fits = [(turns * part, name) for part, name in _PARTS if low <= turns * part <= high]
+    if not fits:
+        return ""
+    beat, name = min(fits, key=lambda one: abs(math.log(one[0] / _BEST_BEAT)))
+    return f"{math.floor(beat + _SLIP)} beats a minute, {name} each"
+
+
+def rate(cut: MachineCut, units: LengthUnits) -> str:
+    """Return the pace of the slide, rounded down."""
+    value = float(feed_rate(feed=cut.feed, spindle_speed=cut.spindle_speed))
+    if units is LengthUnits.METRIC:
+        return f"{math.floor(value + _SLIP):d} mm/min"
+    return f"{math.floor(value / _INCH * 10.0 + _SLIP) / 10.0:.1f} in/min"
+
+
+def newtons_up(force: Newtons[float]) -> str:
+    """Return a force that is needed, rounded up to ten."""
+    return f"{math.ceil(force / _TEN - _SLIP) * 10:d}"
+
+
+def newtons_down(force: Newtons[float]) -> str:
+    """Return the low side of a force, rounded down to ten, to one where it is small."""
+    if force < _HUNDRED:
+        return f"{math.floor(force):d}"
+    return f"{math.floor(force / _TEN + _SLIP) * 10:d}"
+
+
+def kilonewtons_up(force: Newtons[float]) -> str:
+    """Return a grip that is needed."""
+    return f"{math.ceil(force / 100.0 - _SLIP) / 10.0:.1f} kN"
+
+
+def kilonewtons_down(force: Newtons[float]) -> str:
+    """Return a grip that there is."""
+    return f"{math.floor(force / 100.0 + _SLIP) / 10.0:.1f} kN"
+
+
+def torque_up(torque: NewtonMetres[float]) -> str:
+    """Return a torque that is needed, without its unit."""
+    return f"{math.ceil(torque * 10.0 - _SLIP) / 10.0:.1f}"
+
+
+def torque_down(torque: NewtonMetres[float]) -> str:
+    """Return a torque that there is, with its unit."""
+    return f"{math.floor(torque * 10.0 + _SLIP) / 10.0:.1f} N·m"
+
+
+def whole_up(value: float) -> str:
+    """Return a number rounded up to the whole."""
+    return f"{math.ceil(value - _SLIP):d}"
+
+
+def whole_down(value: float) -> str:
+    """Return a number rounded down to the whole."""
+    return f"{math.floor(value + _SLIP):d}"
+
+
+def minutes(time: Minutes[float]) -> str:
+    """Return a time for a table: to a tenth of a minute, up."""
+    return f"{math.ceil(time * 10.0 - 1e-6) / 10.0:.1f}"
+
+
+def minutes_in_words(time: Minutes[float]) -> str:
+    """Return a time with its unit: hours from two of them on."""
+    whole = math.ceil(time - 1e-6)
+    if whole < 120:  # noqa: PLR2004 - two hours
+        return f"{whole} min"
+    hours, rest = divmod(whole, 60)
+    return f"{hours} h {rest:02d} min"
+
+
+def mass(value: Kilograms[float], units: LengthUnits) -> str:
+    """Return a mass."""
+    if units is LengthUnits.INCH:
+        return f"{value / _POUND:.2g} lb"
+    return f"{value:.2g} kg" if value >= 1.0 else f"{1000.0 * value:.2g} g"
+
+
+def volume(value: CubicMm[float], units: LengthUnits) -> str:
+    """Return a volume."""
+    if units is LengthUnits.INCH:
+        return f"{value / _INCH**3:.2g} in³"
+    return f"{value / 1000.0:.2g} cm³"
+
+
+def counted(number: int, one: str, many: str = "") -> str:
+    """Return a number of things."""
+    return f"{number} {one}" if number == 1 else f"{number} {many or one + 's'}"
+
+
+def sentence(text: str) -> str:
+    """Return text with a capital at its head and a full stop."""
+    text = re.sub(r"\s+", " ", text).strip()
+    return f"{text[0].upper()}{text[1:]}{'' if text[-1] in '.!?' else '.'}"

@@ -23,29 +23,31 @@ def ask_for_job(path: Path) -> None:
     from chartgen.pipeline import known_names
 
     _refuse_existing(path)
+    known = known_names()
     answers: dict[str, str] = {}
     for question in QUESTIONS:
-        if question.is_skipped(answers):
+        if question.skip(answers):
             continue
-        answer = _asked(question.text, question.default)
-        while fault := fault_of(question, answer):
+        answer = _asked(question.words, question.default)
+        while fault := fault_of(question, answer, known=known, before=answers):
             click.echo(fault, err=True)
-            answer = _asked(question.text, question.default)
+            answer = _asked(question.words, question.default)
         answers[question.key] = answer
     content = new_job_text(answers).encode()
+    # What is written has to be sound; a fault would be ours, and must not leave a file.
+    read_job(content, file=str(path), known=known)
     # Somebody may have taken the name while the questions were answered.
     _refuse_existing(path)
     write_whole(path, content, mend=_MEND)
     click.echo(f"{path}: written; `chartgen job {path} --shop SHOP` prints its card.")
-    # Answers that are each right may not go together: the lines to mend are in the file now.
-    read_job(content, file=str(path), known=known_names())
 
 
-def _asked(text: str, default: str) -> str:
-    answer: str = click.prompt(text, default=default, show_default=bool(default))
+def _asked(words: str, default: str) -> str:
+    answer: str = click.prompt(words, default=default, show_default=bool(default))
     return answer.strip()
 
 
 def _refuse_existing(path: Path) -> None:
+    # A link to nowhere is somebody's too.
     if path.exists() or path.is_symlink():
         raise RequestError(f"{path}: is there already and is left as it is; name another file.")

@@ -6,12 +6,15 @@ import re
 import subprocess
 import sys
 from collections.abc import Callable
+from functools import cache
+from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
 
 from chartgen import pipeline
 from chartgen.cli import files
+from chartgen.description.job_file import example_job_text
 from chartgen.errors import ChartgenError
 
 CUT = ("--material", "c45", "--tool", "A", "--diameter", "25 mm")
@@ -36,31 +39,47 @@ def test_a_card_is_as_readable_for_others_as_any_new_file(inside: Inside, tmp_pa
     assert modes == {beside.stat().st_mode}
 
 
-@pytest.mark.parametrize("module", ["matplotlib", "rich", "pint"])
+@pytest.mark.parametrize("module", ["matplotlib", "rich", "pint", "pypdf", "chartgen.planning"])
 def test_a_cold_make_of_tables_loads_no_heavy_part(
-    cold_modules: frozenset[str], module: str
+    cold: Callable[..., frozenset[str]], module: str
 ) -> None:
-    assert module not in cold_modules
+    modules = cold("make", "--material", "c45")
+    assert {"reportlab", "numpy", "chartgen.pipeline"} <= modules
+    assert module not in modules
+
+
+@pytest.mark.parametrize("module", ["matplotlib", "rich", "pint", "pypdf", "chartgen.learning"])
+def test_a_cold_job_loads_no_heavy_part(cold: Callable[..., frozenset[str]], module: str) -> None:
+    modules = cold("job", "job.toml")
+    planning = ("chartgen.planning.run", "chartgen.wording.job_card")
+    assert {"chartgen.description.job_file", *filter(find_spec, planning)} <= modules
+    assert module not in modules
 
 
 @pytest.fixture(scope="module")
-def cold_modules(tmp_path_factory: pytest.TempPathFactory) -> frozenset[str]:
-    code = (
-        "import sys; from chartgen.cli import main\n"
-        "sys.argv = ['chartgen', 'make', '--material', 'c45']\n"
-        "try: main()\n"
-        "finally: print('\\n'.join(sorted(sys.modules)), file=sys.stderr)"
-    )
-    done = subprocess.run(
-        [sys.executable, "-c", code],
-        check=True,
-        capture_output=True,
-        encoding="utf-8",
-        cwd=tmp_path_factory.mktemp("cold"),
-    )
-    modules = frozenset(done.stderr.split())
-    assert {"reportlab", "numpy", "chartgen.pipeline"} <= modules
-    return modules
+def cold(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., frozenset[str]]:
+    """Return a function: words of a command -> the modules that a cold run of it loads."""
+    folder = tmp_path_factory.mktemp("cold")
+    (folder / "job.toml").write_bytes(example_job_text())
+
+    @cache
+    def modules_of(*words: str) -> frozenset[str]:
+        code = (
+            "import sys; from chartgen.cli import main\n"
+            f"sys.argv = ['chartgen', *{words!r}]\n"
+            "try: main()\n"
+            "finally: print('\\n'.join(sorted(sys.modules)), file=sys.stderr)"
+        )
+        done = subprocess.run(
+            [sys.executable, "-c", code],
+            check=False,
+            capture_output=True,
+            encoding="utf-8",
+            cwd=folder,
+        )
+        return frozenset(done.stderr.split())
+
+    return modules_of
 
 
 def test_a_mistyped_word_is_answered_before_any_heavy_part_is_loaded(tmp_path: Path) -> None:

@@ -141,7 +141,7 @@ def test_the_example_is_a_job_that_can_be_planned(inside: Inside, tmp_path: Path
 def test_the_shop_may_be_a_file_or_any_card_of_it(
     inside: Inside, job_file: Written, shop_file: Written
 ) -> None:
-    shop = shop_file(('plate_power = "750 W"', 'plate_power = "550 W"'))
+    shop = shop_file(('power = "750 W"', 'power = "550 W"'))
     code, out, _ = inside("job", job_file(), "--shop", shop)
     assert code == 0
     assert out != inside("job", "job.toml")[1]

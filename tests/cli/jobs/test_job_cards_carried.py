@@ -12,7 +12,7 @@ from chartgen import pipeline
 
 Inside = Callable[..., tuple[int, str, str]]
 Written = Callable[..., str]
-POWER = 'plate_power = "750 W"'
+POWER = 'power = "750 W"'
 
 
 def test_each_is_made_again_from_its_file_alone_byte_for_byte(
@@ -45,7 +45,7 @@ def test_it_carries_the_two_files_as_they_were(
 def test_it_stands_for_its_job_and_its_shop(
     inside: Inside, job_file: Written, shop_file: Written
 ) -> None:
-    shop = shop_file((POWER, 'plate_power = "550 W"'))
+    shop = shop_file((POWER, 'power = "550 W"'))
     words = ("job", job_file(), "--shop", shop)
     said = inside(*words)[1]
     out = inside(*words, "--out", "cards")[1]
@@ -78,7 +78,7 @@ def test_beside_its_own_shop_it_is_current_whatever_else_that_prints(
 def test_beside_a_new_motor_the_moved_steps_are_told(
     inside: Inside, job_cards: list[Path], job_file: Written, shop_file: Written
 ) -> None:
-    shop = shop_file((POWER, 'plate_power = "250 W"'))
+    shop = shop_file((POWER, 'power = "250 W"'))
     card = job_cards[0]
     code, out, _ = inside("stale", str(card), shop)
     assert code == 0
@@ -86,7 +86,7 @@ def test_beside_a_new_motor_the_moved_steps_are_told(
     assert match
     moved = re.findall(r"^Step (\d+), (.+)$", out, re.MULTILINE)
     assert match[1].startswith(f"{len(moved)} of ")
-    assert "lathe.motor.plate_power" in out or "lathe.motor.power" in out
+    assert "lathe.motor.power" in out
     answer = json.loads(inside("stale", str(card), shop, "--json")[1])
     assert answer["state"] == "stale"
     titles = [group["title"] for group in answer["steps"]]
@@ -164,7 +164,7 @@ ALTERED: dict[str, tuple[str, bytes, bytes]] = {
     "a tool the shop has not": ("job.toml", rb"# blade = .*", b'blade = "9 mm diamond"'),
     "a job that is none": ("job.toml", rb"\[job\]", b"[jobs]"),
     "no TOML": ("job.toml", rb"^", b"= ="),
-    "the motor": ("shop.toml", rb'plate_power = "750 W"', b'plate_power = "550 W"'),
+    "the motor": ("shop.toml", rb'power = "750 W"', b'power = "550 W"'),
     "the code": ("card.toml", rb"check = .*", b'check = "0000-0000"'),
     "the number": ("card.toml", rb"number = 1", b"number = 9"),
     "the layout": ("card.toml", rb"layout = .*", b'layout = "../../secret"'),

@@ -48,6 +48,7 @@ class Allowances:
     reach_clearance: Millimetres[float]
     depth_over_width: float
     handle_turns_most: TurnsPerMinute[float]
+    handle_turns_steady: TurnsPerMinute[float]
     handle_turns_least: TurnsPerMinute[float]
     one_cut_minutes: Minutes[float]
     three_phase_one_cut: float

@@ -78,6 +78,7 @@ def bar_use(machine: Machine, *, kerf: Millimetres[float]) -> BarUse:
     per_blank = pieces if through else pieces_a_blank(machine, kerf=kerf)
     bars = math.ceil(quantity / pieces) if pieces else 0
     last = quantity - (bars - 1) * pieces if bars else 0
+    blank = length if through else blank_length(machine, kerf=kerf)
     piece = piece_volume(machine)
     density = machine.material.density.value
     chips = (
@@ -89,9 +90,9 @@ def bar_use(machine: Machine, *, kerf: Millimetres[float]) -> BarUse:
     return BarUse(
         pieces=pieces,
         pitch=pitch,
-        remnant=length - pieces * pitch,
+        remnant=length - pieces * pitch if through else blank - per_blank * pitch,
         blanks=1 if through else math.ceil(quantity / per_blank),
-        blank_length=length if through else blank_length(machine, kerf=kerf),
+        blank_length=blank,
         pieces_a_blank=per_blank,
         bars=bars,
         pieces_of_last=last,

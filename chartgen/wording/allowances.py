@@ -73,6 +73,7 @@ _OF_FORCE = _OF_GRIP | {
 _OF_OTHER_STEPS = frozenset(
     {
         "turning_feed",
+        "handle_turns_steady",
         "finish_feed",
         "rough_depth",
         "finish_depth",

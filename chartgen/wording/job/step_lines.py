@@ -194,7 +194,8 @@ def _load(load: Load, step: Step) -> str:
         force = f"force of {force}"
     return (
         f"{force}, torque up to {amounts.torque_up(load.torque)} of "
-        f"{amounts.torque_down(load.torque_available)}, {amounts.whole_up(load.power)} W"
+        f"{amounts.torque_down(load.torque_available)}, power up to "
+        f"{amounts.whole_up(load.power)} of {amounts.whole_down(load.power_available)} W"
     )
 
 

@@ -104,6 +104,7 @@ class Allowances:
     black_run_out: Millimetres[float]
     grip_length: Millimetres[float]
     overhang_most: float
+    parting_distance: float
     tailstock_push: Newtons[float]
     drill_chuck_torque: NewtonMetres[float]
     boring_speed: float

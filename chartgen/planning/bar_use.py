@@ -37,10 +37,25 @@ def pitch_of(machine: Machine, *, kerf: Millimetres[float]) -> Millimetres[float
 
 
 def pieces_a_blank(machine: Machine, *, kerf: Millimetres[float]) -> int:
-    """Return how many pieces a sawn blank may hold: as many as may stand out without a centre."""
-    out = machine.allowances.overhang_most * machine.job.bar.diameter - jaw_distance(machine)
-    most = max(1, math.floor(out / pitch_of(machine, kerf=kerf) + _SLIP))
+    """Return how many pieces a sawn blank may hold: as many as may stand out of the jaws.
+
+    The bar may stand out no further than it may without a centre, and the outermost piece is
+    parted no further from the jaws than the bar is thick.
+    """
+    bar, nearest = machine.job.bar.diameter, jaw_distance(machine)
+    pitch = pitch_of(machine, kerf=kerf)
+    by_overhang = (machine.allowances.overhang_most * bar - nearest) / pitch
+    by_parting = 1.0 + (machine.allowances.parting_distance * bar - nearest - kerf) / pitch
+    most = max(1, math.floor(min(by_overhang, by_parting) + _SLIP))
     return min(most, machine.job.quantity)
+
+
+def cut_distance(machine: Machine, *, kerf: Millimetres[float]) -> Millimetres[float]:
+    """Return how far from the jaws the near side of the outermost cut stands."""
+    if goes_through(machine) is not False:
+        return jaw_distance(machine)
+    more = pieces_a_blank(machine, kerf=kerf) - 1
+    return jaw_distance(machine) + more * pitch_of(machine, kerf=kerf)
 
 
 def pieces_from(machine: Machine, *, kerf: Millimetres[float]) -> int:

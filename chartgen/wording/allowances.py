@@ -83,6 +83,7 @@ _OF_OTHER_STEPS = frozenset(
         "black_run_out",
         "grip_length",
         "overhang_most",
+        "parting_distance",
         "tailstock_push",
         "drill_chuck_torque",
         "boring_speed",

@@ -11,7 +11,7 @@ from collections.abc import Callable
 
 import pytest
 
-from chartgen.model.tools import DrillPoint
+from chartgen.model.tooling import DrillPoint
 from chartgen.physics.drilling_tables import handbook_thrust, handbook_torque
 from chartgen.physics.motor import power_from_torque
 from chartgen.quantities import Numeric

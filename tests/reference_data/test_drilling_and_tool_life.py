@@ -9,7 +9,7 @@ import pytest
 
 from chartgen.model.blade import ToolMaterial
 from chartgen.model.material import IsoGroup
-from chartgen.model.tools import BarMaterial, DrillPoint
+from chartgen.model.tooling import BarMaterial, DrillPoint
 from chartgen.physics.tool_life import tool_life
 from chartgen.reference.boring import load_boring, read_boring
 from chartgen.reference.drilling import (

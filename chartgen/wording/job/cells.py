@@ -41,7 +41,7 @@ def _sizes(plan: JobPlan, step: Step) -> str:
         Operation.GROOVE: f" {long} wide",
         Operation.CHAMFER: f" {long}",
         Operation.PART: f", {long} long",
-        Operation.ADVANCE: f", {long}",
+        Operation.ADVANCE: f", {_up(step, units)}",
     }
     return sizes.get(step.operation, "")
 

@@ -171,6 +171,14 @@ def job_plan(shop: Shop, job: "Job") -> "JobPlan":
     return plan_job(shop, job, load_material(job.material))
 
 
+def explained_job_text(shop: Shop, job: "Job") -> str:
+    """Return how each step of a job comes by its numbers, as text."""
+    from chartgen.renderers.explanation_text import render_explained_job
+    from chartgen.wording.job.explained import explained_job
+
+    return render_explained_job(explained_job(job_plan(shop, job)))
+
+
 def printed_job_cards(shop: Shop, job: "Job") -> "list[PrintedCard[PrintedJob]]":
     """Return the cards of a job, the set-up card first, all text made."""
     from chartgen.wording.job_card import job_cards

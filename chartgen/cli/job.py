@@ -27,6 +27,7 @@ _NAME_IT = (
 @click.option("--shop", default=None, type=_FILE, help="Shop file, or a card as PDF.")
 @click.option("--out", default=None, type=_FILE, help="Folder to write the cards to as PDF.")
 @click.option("--png", is_flag=True, help="With --out: also a picture of each page.")
+@click.option("--explain", is_flag=True, help="The way to each step's numbers, with sources.")
 @click.option("--new", is_flag=True, help="Ask what is wanted and write the file JOB.")
 @json_option
 def job(
@@ -35,6 +36,7 @@ def job(
     out: Path | None,
     *,
     png: bool,
+    explain: bool,
     new: bool,
     as_json: bool,
 ) -> None:
@@ -46,7 +48,7 @@ def job(
     if job is None:
         raise click.UsageError(_NAME_IT)
     if new:
-        if shop or out or png or as_json:
+        if shop or out or png or explain or as_json:
             raise click.UsageError("--new only asks and writes JOB; leave out the other options.")
         from chartgen.cli.new_job import ask_for_job
 
@@ -59,9 +61,14 @@ def job(
     from chartgen.wording.doubts import doubts
     from chartgen.wording.job_answer import job_answer
 
+    if explain and (as_json or out):
+        raise click.UsageError("--explain only prints; leave out --out and --json.")
     text, file, carried = _job_at(job)
     described, shop_text = _shop_of(shop, carried)
     wanted = pipeline.describe_job(text, file, described)
+    if explain:
+        click.echo(pipeline.explained_job_text(described, wanted), nl=False)
+        return
     cards = pipeline.printed_job_cards(described, wanted)
     # Written before anything is said, so that a card that cannot be made says only why.
     written: list[Path] = []

@@ -14,8 +14,9 @@ layout      page sizes, pouches, boxes; the files in layouts/ -> placed text
 wording     numbers -> text, once: marks, legends, cautions, explanations
 charts      a question answered over a grid of materials, blades and diameters
 learning    the owner's readings -> measured values, or why not yet
+planning    a job and a shop -> the steps of making it, in order, with their numbers
 limits      where the described machine meets the formulas: the window, the choice
-description shop files -> model, all faults at once
+description shop and job files -> model, all faults at once
 reference   published data, a source on every number
 model       what is described: lathe, motor, blades, materials
 physics     pure formulas on floats and arrays

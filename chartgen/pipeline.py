@@ -69,14 +69,14 @@ def describe_job(text: bytes, file: str, shop: Shop) -> "Job":
     DescriptionError
         With every fault of the file, or of the job beside the shop.
     """
-    from chartgen.description.job_beside_shop import faults_beside
+    from chartgen.description.job_beside_shop import by_names_of, faults_beside
     from chartgen.description.job_file import read_job
 
     job = read_job(text, file=file, known=known_names())
     faults = faults_beside(job, shop, text=text, file=file)
     if faults:
         raise DescriptionError(faults)
-    return job
+    return by_names_of(job, shop)
 
 
 def inputs_of(text: bytes | None, shop: Shop) -> Inputs:

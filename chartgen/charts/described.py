@@ -16,7 +16,7 @@ from chartgen.model.lathe import Carriage, Drive, DrivePosition
 from chartgen.model.motor import Motor
 from chartgen.model.readings import ShopReading
 from chartgen.model.shop import PrintRequest, Shop
-from chartgen.model.tools import BoringBar, Drills, Tailstock, Tools, TurningTool
+from chartgen.model.tooling import BoringBar, Drills, Tailstock, Tools, TurningTool
 from chartgen.quantities import RevsPerMinute, Unit
 from chartgen.reference.allowances import load_allowances
 

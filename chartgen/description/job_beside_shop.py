@@ -16,7 +16,7 @@ from chartgen.model.blade_letters import blade_called, letter_of
 from chartgen.model.job import Job, Piece
 from chartgen.model.lathe import ChuckKind
 from chartgen.model.shop import Shop
-from chartgen.model.tools import BoringBar, Tools
+from chartgen.model.tooling import BoringBar, Tools
 from chartgen.quantities import Millimetres
 
 _BAR: Final = ("bar", "diameter")

@@ -119,7 +119,7 @@ def _groove(table: GrooveTable) -> Groove:
 def _holding(table: HoldingTable | None) -> Holding:
     if table is None:
         return Holding()
-    return Holding(grip_length=table.grip_length, live_centre=table.live_centre)
+    return Holding(grip_length=table.grip_length, stop=table.stop, live_centre=table.live_centre)
 
 
 def _choice(table: ChoiceTable | None) -> ToolChoice:

@@ -91,6 +91,7 @@ class HoldingTable(Table):
 
     __slots__ = ()
     grip_length = optional(GRIP_LENGTH, default=None)
+    stop = optional(YesNo(), default=False)
     live_centre = optional(YesNo(), default=False)
 
 

@@ -5,7 +5,7 @@ from chartgen.description.fields import InUnit, Words, YesNo
 from chartgen.description.lists import Diameters
 from chartgen.description.tables import Table, optional, required
 from chartgen.model.blade import ToolMaterial
-from chartgen.model.tools import BarMaterial, DrillPoint
+from chartgen.model.tooling import BarMaterial, DrillPoint
 from chartgen.quantities import MM
 
 # Bounds that no tool of a small lathe passes; a slip of the hand or another unit does.

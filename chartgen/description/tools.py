@@ -12,7 +12,7 @@ from chartgen.description.tool_tables import (
     TailstockTable,
     TurningToolTable,
 )
-from chartgen.model.tools import BoringBar, Drills, Tailstock, Tools, TurningTool
+from chartgen.model.tooling import BoringBar, Drills, Tailstock, Tools, TurningTool
 
 SomeTable = TypeVar("SomeTable", bound=Table)
 

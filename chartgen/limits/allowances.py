@@ -48,6 +48,7 @@ class Allowances:
     reach_clearance: Millimetres[float]
     depth_over_width: float
     handle_turns_most: TurnsPerMinute[float]
+    handle_turns_steady: TurnsPerMinute[float]
     handle_turns_least: TurnsPerMinute[float]
     one_cut_minutes: Minutes[float]
     three_phase_one_cut: float
@@ -103,6 +104,7 @@ class Allowances:
     black_run_out: Millimetres[float]
     grip_length: Millimetres[float]
     overhang_most: float
+    parting_distance: float
     tailstock_push: Newtons[float]
     drill_chuck_torque: NewtonMetres[float]
     boring_speed: float

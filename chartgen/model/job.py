@@ -72,9 +72,14 @@ class Piece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Holding:
-    """How the work is held: `grip_length` inside the jaws, None for the allowance."""
+    """How the work is held: `grip_length` inside the jaws, None for the allowance.
+
+    `stop`: the bar rests against something inside chuck or spindle that takes the push of a
+    drill.
+    """
 
     grip_length: Millimetres[float] | None = None
+    stop: bool = False
     live_centre: bool = False
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe, Work
 from chartgen.model.measured import Assumption, Measured
-from chartgen.model.tools import Tools
+from chartgen.model.tooling import Tools
 from chartgen.quantities import Millimetres
 
 if TYPE_CHECKING:

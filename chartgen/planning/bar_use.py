@@ -37,10 +37,25 @@ def pitch_of(machine: Machine, *, kerf: Millimetres[float]) -> Millimetres[float
 
 
 def pieces_a_blank(machine: Machine, *, kerf: Millimetres[float]) -> int:
-    """Return how many pieces a sawn blank may hold: as many as may stand out without a centre."""
-    out = machine.allowances.overhang_most * machine.job.bar.diameter - jaw_distance(machine)
-    most = max(1, math.floor(out / pitch_of(machine, kerf=kerf) + _SLIP))
+    """Return how many pieces a sawn blank may hold: as many as may stand out of the jaws.
+
+    The bar may stand out no further than it may without a centre, and the outermost piece is
+    parted no further from the jaws than the bar is thick.
+    """
+    bar, nearest = machine.job.bar.diameter, jaw_distance(machine)
+    pitch = pitch_of(machine, kerf=kerf)
+    by_overhang = (machine.allowances.overhang_most * bar - nearest) / pitch
+    by_parting = 1.0 + (machine.allowances.parting_distance * bar - nearest - kerf) / pitch
+    most = max(1, math.floor(min(by_overhang, by_parting) + _SLIP))
     return min(most, machine.job.quantity)
+
+
+def cut_distance(machine: Machine, *, kerf: Millimetres[float]) -> Millimetres[float]:
+    """Return how far from the jaws the near side of the outermost cut stands."""
+    if goes_through(machine) is not False:
+        return jaw_distance(machine)
+    more = pieces_a_blank(machine, kerf=kerf) - 1
+    return jaw_distance(machine) + more * pitch_of(machine, kerf=kerf)
 
 
 def pieces_from(machine: Machine, *, kerf: Millimetres[float]) -> int:
@@ -78,6 +93,7 @@ def bar_use(machine: Machine, *, kerf: Millimetres[float]) -> BarUse:
     per_blank = pieces if through else pieces_a_blank(machine, kerf=kerf)
     bars = math.ceil(quantity / pieces) if pieces else 0
     last = quantity - (bars - 1) * pieces if bars else 0
+    blank = length if through else blank_length(machine, kerf=kerf)
     piece = piece_volume(machine)
     density = machine.material.density.value
     chips = (
@@ -89,9 +105,9 @@ def bar_use(machine: Machine, *, kerf: Millimetres[float]) -> BarUse:
     return BarUse(
         pieces=pieces,
         pitch=pitch,
-        remnant=length - pieces * pitch,
+        remnant=length - pieces * pitch if through else blank - per_blank * pitch,
         blanks=1 if through else math.ceil(quantity / per_blank),
-        blank_length=length if through else blank_length(machine, kerf=kerf),
+        blank_length=blank,
         pieces_a_blank=per_blank,
         bars=bars,
         pieces_of_last=last,

@@ -2,7 +2,7 @@
 
 import math
 
-from chartgen.model.tools import BoringBar
+from chartgen.model.tooling import BoringBar
 from chartgen.physics.boring import force_for_boring_bar_deflection, overhang_ratio, resultant_force
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import turning_time

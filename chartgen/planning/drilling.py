@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from itertools import combinations, pairwise
 
 from chartgen.model.blade import ToolMaterial
-from chartgen.model.tools import DrillPoint
+from chartgen.model.tooling import DrillPoint
 from chartgen.physics.cutting import specific_cutting_force
 from chartgen.physics.drilling import (
     drill_chip_thickness,

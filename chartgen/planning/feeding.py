@@ -47,7 +47,7 @@ def given_feed(
     travel = _travel(machine, slide)
     feed, is_held = wanted, False
     if travel is not None:
-        by_hand = machine.allowances.handle_turns_most * travel / speed
+        by_hand = machine.allowances.handle_turns_steady * travel / speed
         is_held = by_hand < feed
         feed = min(feed, by_hand)
     step = feed_step(feed, machine.shop.request.units)

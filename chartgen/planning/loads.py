@@ -89,9 +89,12 @@ def resultant(
 ) -> Newtons[float]:
     """Return what the jaws must hold, the cut's reserve in: around and along the axis together.
 
-    Around the axis a cut can pull no harder than the spindle turns before it stalls.
+    Around the axis a cut can pull no harder than the spindle turns before it stalls. All pushes
+    along it are towards the chuck, so a stop behind the bar takes them.
     """
     safety, clamped = machine.allowances.cut_safety, machine.job.bar.diameter
+    if machine.job.holding.stop:
+        along = 0.0
     stall = float(force_from_torque(torque=setting.stall_torque, diameter=clamped))
     return math.hypot(min(safety * around, stall), safety * along)
 

@@ -88,7 +88,9 @@ def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
     """Return groove and chamfer."""
     job, steps = machine.job, list[Step]()
     if job.piece.groove is not None:
-        cut = grooved(machine, job.piece.groove, diameter=job.piece.diameter)
+        groove = job.piece.groove
+        distance = overhang - machine.allowances.facing_stock - groove.from_face - groove.width
+        cut = grooved(machine, groove, diameter=job.piece.diameter, distance=distance)
         steps.append(
             made_step(
                 machine,

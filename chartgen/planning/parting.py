@@ -1,6 +1,7 @@
 """Parting off and the groove: what a blade cuts, chosen by its window; else the saw."""
 
 import math
+from dataclasses import replace
 
 from chartgen.limits.cut import Cut, recommended
 from chartgen.limits.reasons import Reason
@@ -9,9 +10,9 @@ from chartgen.limits.ways_out import ways_out
 from chartgen.limits.window import Verdict, Windows
 from chartgen.model.blade import Blade
 from chartgen.model.job import Groove
-from chartgen.model.shop import Feeding
+from chartgen.model.shop import Feeding, Shop
 from chartgen.physics.dig_in import Gives
-from chartgen.planning.bar_use import pieces_from
+from chartgen.planning.bar_use import cut_distance, pieces_from
 from chartgen.planning.loads import ForceBand, load_of
 from chartgen.planning.machine import Machine, Setting
 from chartgen.planning.operations import Bound, FedBy, Operation
@@ -36,8 +37,13 @@ def blade_options(
     """Return every owned blade with its verdict here and the pieces a bar gives with it."""
     options = []
     for blade in machine.shop.blades:
+        at = cut_distance(machine, kerf=blade.insert_width)
         found, _ = recommended(
-            machine.shop, material=machine.material, blade=blade, diameter=diameter, bore=bore
+            _cut_at(machine, at),
+            material=machine.material,
+            blade=blade,
+            diameter=diameter,
+            bore=bore,
         )
         index = (0, machine.shop.blades.index(blade), 0)
         options.append(
@@ -77,15 +83,14 @@ def parted(
     bore: Millimetres[float],
 ) -> tuple[MachineCut, Parting] | Refusal:
     """Return the parting cut of a blade with its way in, or why it has no window."""
+    shop = _cut_at(machine, cut_distance(machine, kerf=blade.insert_width))
     found, cut = recommended(
-        machine.shop, material=machine.material, blade=blade, diameter=diameter, bore=bore
+        shop, material=machine.material, blade=blade, diameter=diameter, bore=bore
     )
-    index = (0, machine.shop.blades.index(blade), 0)
+    index = (0, shop.blades.index(blade), 0)
     verdict = found.verdict(index)
     if verdict is Verdict.NO_WINDOW:
-        ways = ways_out(
-            machine.shop, material=machine.material, blade=blade, diameter=diameter, bore=bore
-        )
+        ways = ways_out(shop, material=machine.material, blade=blade, diameter=diameter, bore=bore)
         return Refusal(
             operation=Operation.PART,
             tool=blade.name,
@@ -93,7 +98,7 @@ def parted(
             reasons=(found.floor_reason(index), found.ceiling_reason(index)),
             ways=ways,
         )
-    way = None if bore > 0.0 else way_in(machine.shop, found, index)
+    way = None if bore > 0.0 else way_in(shop, found, index)
     made = _blade_cut(
         machine,
         cut,
@@ -117,15 +122,26 @@ def parted(
 
 
 def grooved(
-    machine: Machine, groove: Groove, *, diameter: Millimetres[float]
+    machine: Machine,
+    groove: Groove,
+    *,
+    diameter: Millimetres[float],
+    distance: Millimetres[float],
 ) -> MachineCut | Refusal:
-    """Return the plunges that cut a groove with the widest blade that fits into it."""
+    """Return the plunges that cut a groove with the widest blade that fits into it.
+
+    `distance` runs from the jaws to its near side.
+    """
     end = diameter - 2.0 * groove.depth
     fits = [b for b in machine.shop.blades if b.insert_width <= groove.width + 1e-9]
     refusals = []
     for blade in sorted(fits, key=lambda one: -one.insert_width):
         found, cut = recommended(
-            machine.shop, material=machine.material, blade=blade, diameter=diameter, bore=end
+            _cut_at(machine, distance),
+            material=machine.material,
+            blade=blade,
+            diameter=diameter,
+            bore=end,
         )
         index = (0, machine.shop.blades.index(blade), 0)
         if found.has_window[index]:
@@ -150,6 +166,11 @@ def grooved(
     if refusals:
         return refusals[0]
     return Refusal(operation=Operation.GROOVE, tool="", bound=Bound.BLADE)
+
+
+def _cut_at(machine: Machine, distance: Millimetres[float]) -> Shop:
+    """Return the shop cutting so far from the jaws."""
+    return replace(machine.shop, work=replace(machine.shop.work, jaw_distance=distance))
 
 
 def _blade_cut(

@@ -48,6 +48,8 @@ def driving_caps(
     }
     slip, safety = slip_resultant(machine, setting), machine.allowances.cut_safety
     arm = diameter / machine.job.bar.diameter
+    if machine.job.holding.stop:
+        axial_share = 0.0
     if float(force_from_torque(torque=setting.stall_torque, diameter=diameter)) * arm > slip:
         caps[Bound.GRIP] = slip / (safety * math.hypot(arm, axial_share))
     elif axial_share > 0.0:

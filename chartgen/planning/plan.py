@@ -171,7 +171,8 @@ class SetUp:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BarUse:
-    """What one bar gives: `pitch` is the bar one piece uses up, `remnant` what is left over.
+    """What one bar gives: `pitch` is the bar one piece uses up, `remnant` what one blank of it
+    loses in the jaws and to its last, too short piece.
 
     A bar too thick for the spindle is sawn into `blanks` of a length, `pieces_a_blank` each,
     all of which stand out of the jaws at once; else it is one blank of its whole length.

@@ -31,8 +31,8 @@ def plan_job(shop: Shop, job: Job, material: Material) -> JobPlan:
     steps = (
         *_before(machine, kerf=kerf),
         *outside(machine, overhang=overhang, kerf=kerf),
-        *inside(machine, overhang=overhang, kerf=kerf),
         *edges(machine, overhang=overhang),
+        *inside(machine, overhang=overhang, kerf=kerf),
         _part(machine, option),
         *_after(machine, kerf=kerf),
     )

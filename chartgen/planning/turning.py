@@ -3,7 +3,7 @@
 import math
 from collections.abc import Mapping
 
-from chartgen.model.tools import TurningTool
+from chartgen.model.tooling import TurningTool
 from chartgen.physics.boring import resultant_force
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import plunge_time, turning_time
@@ -177,13 +177,8 @@ def chamfered(
         caps = bending | driving_caps(
             machine, setting, diameter=diameter, axial_share=feed_force_share()
         )
-        limit, bound = (
-            deepest(machine, caps=caps, depths={}, feed=given.feed)
-            if caps
-            else (
-                math.inf,
-                Bound.NOTHING,
-            )
+        limit, bound = deepest(
+            machine, caps=caps, depths={Bound.NOTHING: math.inf}, feed=given.feed
         )
         if limit < flank:
             return None

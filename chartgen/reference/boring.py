@@ -6,7 +6,7 @@ from functools import cache
 from types import MappingProxyType
 from typing import Final
 
-from chartgen.model.tools import BarMaterial
+from chartgen.model.tooling import BarMaterial
 from chartgen.reference.entries import Entry, data_text
 from chartgen.sources import Sourced
 

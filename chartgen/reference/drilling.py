@@ -8,7 +8,7 @@ from typing import Final, NamedTuple
 
 import numpy as np
 
-from chartgen.model.tools import DrillPoint
+from chartgen.model.tooling import DrillPoint
 from chartgen.reference.entries import Entry, data_text
 from chartgen.sources import Mark, Sourced
 

@@ -73,6 +73,7 @@ _OF_FORCE = _OF_GRIP | {
 _OF_OTHER_STEPS = frozenset(
     {
         "turning_feed",
+        "handle_turns_steady",
         "finish_feed",
         "rough_depth",
         "finish_depth",
@@ -82,6 +83,7 @@ _OF_OTHER_STEPS = frozenset(
         "black_run_out",
         "grip_length",
         "overhang_most",
+        "parting_distance",
         "tailstock_push",
         "drill_chuck_torque",
         "boring_speed",

@@ -9,7 +9,7 @@ from chartgen.charts.spindle_torque import SpindleTorque, shaft_power, spindle_t
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Carriage, DrivePosition, Reading
 from chartgen.model.shop import LengthUnits, Shop
-from chartgen.model.tools import BoringBar, Drills, Tailstock, TurningTool
+from chartgen.model.tooling import BoringBar, Drills, Tailstock, TurningTool
 from chartgen.quantities import FRACTION, MM, MM_REV, Unit
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.numbers import (

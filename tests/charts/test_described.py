@@ -20,7 +20,7 @@ from chartgen.description.tables import Table, table_read_by
 from chartgen.model.lathe import Reading
 from chartgen.model.readings import ShopReading
 from chartgen.model.shop import Shop
-from chartgen.model.tools import Tools
+from chartgen.model.tooling import Tools
 from chartgen.quantities import MM, RPM, WATT
 
 ShopOf = Callable[..., Shop]

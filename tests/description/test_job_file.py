@@ -1,5 +1,6 @@
 """A job file: the job it means, and every fault at its line with its mend."""
 
+import re
 import tomllib
 from pathlib import Path
 from typing import Any
@@ -47,11 +48,7 @@ def line_of(words: str, text: str) -> int:
 
 def uncommented(text: str) -> str:
     """Return the example with every key in it, those that it only shows too."""
-    lines = text.splitlines()
-    return "\n".join(
-        line.removeprefix("# ") if line.startswith("# ") and " = " in line[:20] else line
-        for line in lines
-    )
+    return re.sub(r"(?m)^# (?=\w+ = )", "", text)
 
 
 def test_the_example_is_the_job_that_it_describes() -> None:
@@ -154,19 +151,28 @@ def test_contradictions_are_told_beside_one_another() -> None:
     [
         (
             "",
-            "job.toml: is empty. A job file needs [job] with name and material, [bar] and "
-            "[piece]; begin with a copy of the example.",
+            (
+                "job.toml: is empty. A job file needs [job] with name and material, [bar] and "
+                "[piece]; begin with a copy of the example."
+            ),
         ),
         (
             "[bar]\ndiameter = 30 mm\n",
-            "job.toml:2: at column 15, there is more on the line than one key and its value. "
-            'Put text in quotes, as in diameter = "2 mm", and each key on its own line.',
+            (
+                "job.toml:2: at column 15, there is more on the line than one key and its value. "
+                'Put text in quotes, as in diameter = "2 mm", and each key on its own line.'
+            ),
         ),
         ("[job\n", "job.toml:1: at column 5, a table's heading is not closed. End it with ]."),
-        (b"\xff", "job.toml:1: is not UTF-8 text: byte 1 of the file cannot be read. Save the "
-                  "file again with the encoding UTF-8."),
+        (
+            b"\xff",
+            (
+                "job.toml:1: is not UTF-8 text: byte 1 of the file cannot be read. Save the "
+                "file again with the encoding UTF-8."
+            ),
+        ),
     ],
-)  # fmt: skip
+)
 def test_what_is_no_job_file_is_refused_in_words(text: str | bytes, message: str) -> None:
     assert faults(text) == [message]
 

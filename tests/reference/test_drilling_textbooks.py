@@ -1,12 +1,10 @@
-"""Torque, power and travel of drills in worked examples of textbooks and examinations.
+"""Torque, power and thrust of drills in worked examples of textbooks.
 
 - S. Kalpakjian and S. R. Schmid, Manufacturing Engineering and Technology, ex. 22.2 [KALP].
-- M. P. Groover, solutions to problems 22.10 and 22.11 [GROOS].
 - A textbook for industrial mechanics, section 2.6, exercise 26 [HT]; answers computed.
-- Indian Graduate Aptitude Test in Engineering, PI 2007 [GATE].
 - A. Ghosh and A. K. Mallik, Manufacturing Science, example 4.14, p. 230 [GM].
 
-Left out: GATE PI 2014 (no key, two readings of the drill's point).
+Travel and time of drills stand in the tests of Groover and of GATE.
 """
 
 import numpy as np
@@ -17,10 +15,8 @@ from chartgen.physics.drilling import (
     drilling_thrust,
     drilling_torque,
     lip_force,
-    point_height,
 )
 from chartgen.physics.motor import power_from_torque
-from chartgen.physics.time import turning_time
 from chartgen.reference.drilling import load_drilling
 
 
@@ -35,20 +31,6 @@ def test_a_forty_mm_drill_takes_the_power_of_its_two_lips() -> None:
     torque = drilling_torque(specific_force=2000.0, feed=0.3, diameter=40.0, pilot_diameter=0.0)
     power = power_from_torque(torque=torque, speed=800.0)
     assert power / 0.72 / 1000.0 == pytest.approx(13.96, abs=0.005)
-
-
-@pytest.mark.parametrize(("diameter", "printed"), [(12.7, 3.82), (0.75 * 25.4, 0.225 * 25.4)])
-def test_the_point_of_118_degrees_stands_out_as_printed(diameter: float, printed: float) -> None:
-    # GROOS 22.10 in mm, printed 3.82; 22.11 in inches, where the answer needs 0.225 or 0.226.
-    height = point_height(diameter=diameter, point_angle=118.0)
-    assert height == pytest.approx(printed, abs=0.0006 * 25.4)
-
-
-def test_a_blind_hole_of_fifty_mm_takes_044_minutes_with_its_point() -> None:
-    # GATE PI 2007: 10 mm, 120°, 600 rev/min, 0.2 mm/rev; option (c).
-    travel = 50.0 + point_height(diameter=10.0, point_angle=120.0)
-    minutes = turning_time(length=travel, feed=0.2, spindle_speed=600.0)
-    assert minutes == pytest.approx(0.44, abs=0.005)
 
 
 def test_a_textbooks_chisel_edge_and_thrust_lie_inside_the_band() -> None:

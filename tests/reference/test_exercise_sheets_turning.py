@@ -1,6 +1,6 @@
 """Exercise sheets on turning, University of Applied Sciences Magdeburg-Stendal [HSMD].
 
-Left out: exercise 3 (roughness of the turned surface), 4 and 5 (tool life).
+Exercises 3 to 5 stand in the tests of tool life.
 """
 
 import pytest

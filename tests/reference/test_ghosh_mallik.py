@@ -1,7 +1,7 @@
 """A. Ghosh and A. K. Mallik, Manufacturing Science, chapter 4 [GM].
 
-Left out: examples 4.3, 4.4 and 4.14 (shear plane; the print of 4.4 does not reproduce),
-4.10 and 4.16 (print and data differ, inputs not held), 4.28 (tool life).
+Left out: examples 4.3 and 4.4 (shear plane; the print of 4.4 does not reproduce), 4.14 (drill, in
+the tests of drilling), 4.10 and 4.16 (print and data differ, inputs not held), 4.28 (tool life).
 """
 
 import pytest

@@ -3,8 +3,8 @@
 Example 20.4, table 20.2 and figure 20.14 [GROO5]; problems 15.3, 21.18-21.27 and 22.1-22.11
 with the answers of the solutions manual [GROOS]. By number only.
 
-Left out: 15.1, the shear half of 15.3 and 21.14 (shear plane); 23.1, 23.5, 23.7 (tool life);
-21.13, 21.26, 21.30, 23.2, 23.6 (print and data disagree).
+Left out: 15.1, the shear half of 15.3 and 21.14 (shear plane); 23.1, 23.5, 23.7 (in the tests
+of tool life); 21.13, 21.26, 21.30, 23.2, 23.6 (print and data disagree).
 """
 
 from collections.abc import Callable

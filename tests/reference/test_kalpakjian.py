@@ -3,7 +3,7 @@
 Examples 22.1 (turning a rod) and 22.2 (drilling magnesium).
 
 Left out: the 0.75 min of example 22.1 (the length is not held, and would only follow from
-the answer); example 21.2 (tool life).
+the answer); example 21.2 (in the tests of tool life).
 """
 
 from collections.abc import Callable

@@ -3,8 +3,8 @@
 Examples 4.13, 4.14, 4.22 (operation times) and 14.10 (force per area).
 
 Left out: the whole-job time of example 4.22, 3.01 min (the inputs of its other steps are not
-held); 14.4 (tool life); 15.4 (drill thrust and torque, no such formula in the project);
-15.8 (tool shank as a cantilever).
+held); 14.4 (in the tests of tool life); 15.4 (beside the drilling guide); 15.8 (tool shank as
+a cantilever).
 """
 
 import numpy as np

@@ -9,7 +9,7 @@ import pytest
 
 from chartgen.model.blade import ToolMaterial
 from chartgen.model.material import IsoGroup
-from chartgen.model.tools import BarMaterial, DrillPoint
+from chartgen.model.tooling import BarMaterial, DrillPoint
 from chartgen.physics.tool_life import tool_life
 from chartgen.reference.boring import load_boring, read_boring
 from chartgen.reference.drilling import (
@@ -72,7 +72,7 @@ def test_feeds_lie_inside_the_printed_span_of_their_size(
     start, largest = drilling_feed(diameter=size * INCH, feed_class="steel")
     assert start.value == pytest.approx(lower * INCH, rel=0.02)
     assert start.value <= lower * INCH
-    assert 0.9 * upper * INCH * 0.85 < largest.value <= upper * INCH
+    assert 0.78 * upper * INCH < largest.value <= upper * INCH
 
 
 @pytest.mark.parametrize("feed_class", load_feed_classes())
@@ -182,7 +182,8 @@ def test_carbide_lasts_longer_at_its_own_speed_than_steel_would_at_it() -> None:
         tool_life(cutting_speed=90.0, constant=law.constant.value, exponent=law.exponent.value)
         for law in (carbide, hss)
     ]
-    assert lives[0] > 100.0 > 1.0 > lives[1]
+    assert lives[0] > 100.0
+    assert lives[1] < 1.0
     assert load_tool_life().spread.value == pytest.approx(0.2)
 
 

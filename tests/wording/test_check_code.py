@@ -10,7 +10,7 @@ from chartgen.model.job import Bar, Coolant, Holding, Job, Piece, ToolChoice
 from chartgen.model.lathe import DialReads, Lathe
 from chartgen.model.material import Material
 from chartgen.model.shop import Feeding, LengthUnits, Shop
-from chartgen.model.tools import Tailstock, Tools
+from chartgen.model.tooling import Tailstock, Tools
 from chartgen.pipeline import printed_cards
 from chartgen.reference.tables import load_material
 from chartgen.wording.card import AnyCard

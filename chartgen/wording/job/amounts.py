@@ -50,6 +50,13 @@ def length_up(value: Millimetres[float], units: LengthUnits) -> str:
     return f"{math.ceil(value / _INCH * 100.0 - 1e-6) / 100.0:.2f} in"
 
 
+def deep(value: Millimetres[float], units: LengthUnits) -> str:
+    """Return how deep a drill goes, up to half a millimetre or a fiftieth of an inch."""
+    if units is LengthUnits.METRIC:
+        return f"{math.ceil(value * 2.0 - 1e-6) / 2.0:g}"
+    return f"{math.ceil(value / _INCH * 50.0 - 1e-6) / 50.0:.2f}"
+
+
 def across(value: Millimetres[float], units: LengthUnits) -> str:
     """Return a diameter."""
     return f"Ø {bare(value, units)}"

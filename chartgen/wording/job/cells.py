@@ -82,7 +82,7 @@ def _tool(step: Step) -> str:
 def cuts(cut: MachineCut, units: LengthUnits) -> str:
     """Return passes and depths, or the pecks of a drill."""
     if cut.pecks:
-        return f"{len(cut.pecks)} pecks" if len(cut.pecks) > 1 else "1 go"
+        return f"{len(cut.pecks)} pecks" if len(cut.pecks) > 1 else "no pecks"
     if cut.depth == 0.0 and cut.finish_depth == 0.0:
         return f"{cut.passes} x" if cut.passes > 1 else "1 cut"
     rough = cut.passes - (1 if cut.finish_depth else 0)

@@ -48,17 +48,16 @@ def _bar(plan: JobPlan) -> str:
             f"{bar} is too short: one piece uses {length_up(use.pitch, units)}, and what stays in "
             "the jaws comes on top"
         )
-    left = f"{length(use.remnant, units)} left over"
     each = f"{length_up(use.pitch, units)} a piece"
-    if use.blanks > 1 or use.pieces_a_blank < use.pieces:
-        each += (
-            f", sawn into blanks of {length_up(use.blank_length, units)} for "
-            f"{counted(use.pieces_a_blank, 'piece')} each"
+    needed = f"{counted(use.bars, 'bar')} for {counted(job.quantity, 'piece')}"
+    remnant = length(use.remnant, units)
+    if plan.set_up.goes_through_spindle is False:
+        blanks = (
+            f"sawn into {counted(use.blanks, 'blank')} of {length_up(use.blank_length, units)} for "
+            f"{counted(use.pieces_a_blank, 'piece')} each, of which {remnant} stay in the jaws"
         )
-    needed = counted(use.bars, "bar")
-    return (
-        f"{bar} gives {counted(use.pieces, 'piece')}, {each}, {left}; {needed} for {job.quantity}"
-    )
+        return f"{bar}, {blanks}; {each}, {needed}"
+    return f"{bar} gives {counted(use.pieces, 'piece')}, {each}, {remnant} left over; {needed}"
 
 
 def _blades(plan: JobPlan) -> str:

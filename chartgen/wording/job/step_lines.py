@@ -130,6 +130,8 @@ def _hold(plan: JobPlan) -> list[str]:
             f"in: {amounts.whole_up(up.key_torque)} N·m or more on the key; "
             f"{amounts.kilonewtons_down(up.grip)} is taken to be there"
         )
+    if plan.job.holding.stop:
+        lines.append("the bar rests against its stop: it takes the push of the drills")
     bound = f" ({up.speed_bound.value})"
     lines.append(f"never over {write_speed_ceiling(up.largest_speed)} rev/min{bound}")
     return lines
@@ -173,7 +175,7 @@ def _how(cut: MachineCut) -> str:
 
 
 def _pecks(cut: MachineCut, units: LengthUnits) -> str:
-    depths = [bare(peck, units) for peck in cut.pecks]
+    depths = [amounts.deep(peck, units) for peck in cut.pecks]
     if len(depths) == 1:
         return f"in one go, {depths[0]} {length_label(units)} deep with its point"
     return f"draw back at {', '.join(depths[:-1])}, end at {depths[-1]} {length_label(units)}"
@@ -194,7 +196,8 @@ def _load(load: Load, step: Step) -> str:
         force = f"force of {force}"
     return (
         f"{force}, torque up to {amounts.torque_up(load.torque)} of "
-        f"{amounts.torque_down(load.torque_available)}, {amounts.whole_up(load.power)} W"
+        f"{amounts.torque_down(load.torque_available)}, power up to "
+        f"{amounts.whole_up(load.power)} of {amounts.whole_down(load.power_available)} W"
     )
 
 

@@ -10,7 +10,7 @@ _MOST_WAYS = 2
 _WAY = {
     Bound.TORQUE: "use a slower drive position if there is one, or a smaller size of tool",
     Bound.STALL: "use a slower drive position if there is one, or a smaller size of tool",
-    Bound.GRIP: "hold it longer and tighter, or in jaws with teeth",
+    Bound.GRIP: "hold it tighter, in jaws with teeth, or against a stop that takes the push",
     Bound.BAR_BENDS: "let less bar stand out, or bring up the centre",
     Bound.BAR_AT_JAWS: "let less bar stand out, or bring up the centre",
     Bound.TAILSTOCK_PUSH: "add a drill between, or open the hole with a boring bar",

@@ -82,10 +82,15 @@ def _moved_parts(
     if old.what != new.what:
         yield PrintedFact(name=_STEP, before=old.what, after=new.what)
     # Number and name of the step have the first two columns.
-    for name, before, after in zip(headings[2:], old.cells, new.cells, strict=False):
-        if before != after:
-            yield PrintedFact(name=name, before=before or _NONE, after=after or _NONE)
-    before, after = _otherwise((*old.lines, old.watch), (*new.lines, new.watch))
+    cells = [
+        PrintedFact(name=name, before=before or _NONE, after=after or _NONE)
+        for name, before, after in zip(headings[2:], old.cells, new.cells, strict=False)
+        if before != after
+    ]
+    yield from cells
+    # The lines say the numbers again: beside moved ones only what to watch is news.
+    was, now = ((() if cells else step.lines) + (step.watch,) for step in (old, new))
+    before, after = _otherwise(was, now)
     if before != after:
         yield PrintedFact(name=_IN_WORDS, before=before or _NONE, after=after or _NONE)
 

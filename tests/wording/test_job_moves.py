@@ -75,6 +75,14 @@ def test_other_words_at_a_step_are_told_without_those_that_stay() -> None:
     assert told(now) == [("Step 2, turn", "in words", "One pass.", "Two passes. The chip.")]
 
 
+def test_beside_moved_numbers_the_lines_that_say_them_again_are_left_out() -> None:
+    now = with_step(1, cells=("1200", "0.10"), lines=("Two passes.",), watch="The chip.")
+    assert told(now) == [
+        ("Step 2, turn", "rev/ min", "900", "1200"),
+        ("Step 2, turn", "in words", "–", "The chip."),
+    ]
+
+
 def test_a_step_that_came_and_one_that_went_are_told_and_the_rest_keeps_its_own() -> None:
     come = replace(
         CARD,

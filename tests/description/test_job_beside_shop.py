@@ -291,11 +291,3 @@ def test_a_blade_may_be_called_by_its_letter(example: Shop, word: str, name: str
     assert by_names_of(job, example).choice.blade == name
     nothing = read_job(EXAMPLE.encode(), file="job.toml", known=known_names())
     assert by_names_of(nothing, example) == nothing
-
-
-def test_a_name_goes_before_a_letter(example: Shop) -> None:
-    first, *rest = example.blades
-    shop = replace(example, blades=(replace(first, name="B"), *rest))
-    text = EXAMPLE.replace('# blade = "2.0 carbide"', 'blade = "B"').encode()
-    job = read_job(text, file="job.toml", known=known_names())
-    assert by_names_of(job, shop).choice.blade == "B"

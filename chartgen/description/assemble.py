@@ -21,7 +21,7 @@ from chartgen.description.schema import (
     ShopFile,
 )
 from chartgen.description.tables import Place, Table, TableOf, read_at
-from chartgen.description.tools import tools_of
+from chartgen.description.tooling import tools_of
 from chartgen.model.blade import Blade
 from chartgen.model.lathe import Lathe
 from chartgen.model.shop import Feeding, PrintRequest, Shop

@@ -47,28 +47,42 @@ def job(
     """
     if job is None:
         raise click.UsageError(_NAME_IT)
+    if new and (shop or out or png or explain or as_json):
+        raise click.UsageError("--new only asks and writes JOB; leave out the other options.")
+    if png and out is None:
+        raise click.UsageError("--png draws the cards that are written; add --out FOLDER.")
+    if explain and (as_json or out):
+        raise click.UsageError("--explain only prints; leave out --out and --json.")
     if new:
-        if shop or out or png or explain or as_json:
-            raise click.UsageError("--new only asks and writes JOB; leave out the other options.")
         from chartgen.cli.new_job import ask_for_job
 
         ask_for_job(job)
-        return
-    if png and out is None:
-        raise click.UsageError("--png draws the cards that are written; add --out FOLDER.")
+    elif explain:
+        _explain(job, shop)
+    else:
+        _print(job, shop, out, png=png, as_json=as_json)
+
+
+def _explain(job: Path, shop: Path | None) -> None:
+    """Print the way to the numbers of each step."""
+    from chartgen import pipeline
+
+    text, file, carried = _job_at(job)
+    described, _ = _shop_of(shop, carried)
+    wanted = pipeline.describe_job(text, file, described)
+    click.echo(pipeline.explained_job_text(described, wanted), nl=False)
+
+
+def _print(job: Path, shop: Path | None, out: Path | None, *, png: bool, as_json: bool) -> None:
+    """Print the plan of a job, and write its cards if a folder is given."""
     from chartgen import pipeline
     from chartgen.renderers.job_text import render_batch, render_job
     from chartgen.wording.doubts import doubts
     from chartgen.wording.job_answer import job_answer
 
-    if explain and (as_json or out):
-        raise click.UsageError("--explain only prints; leave out --out and --json.")
     text, file, carried = _job_at(job)
     described, shop_text = _shop_of(shop, carried)
     wanted = pipeline.describe_job(text, file, described)
-    if explain:
-        click.echo(pipeline.explained_job_text(described, wanted), nl=False)
-        return
     cards = pipeline.printed_job_cards(described, wanted)
     # Written before anything is said, so that a card that cannot be made says only why.
     written: list[Path] = []

@@ -53,8 +53,10 @@ def _card(plan: JobPlan, body: PrintedJob, layout: str) -> PrintedCard[PrintedJo
         assumptions=assumed(plan),
         job=plan.job,
     )
+    date = plan.job.date or "undated"
     return replace(
         card,
+        identity=f"{card.identity} · job revision {plan.job.revision or '–'}, {date}",
         file_stem=f"{layout.removesuffix('-a5')}-{file_name_part(plan.job.name)}",
         cautions=card_cautions(plan.shop, (plan.material,), operations=tags),
     )

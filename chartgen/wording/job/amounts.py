@@ -125,12 +125,16 @@ def kilonewtons_down(force: Newtons[float]) -> str:
 
 
 def torque_up(torque: NewtonMetres[float]) -> str:
-    """Return a torque that is needed, without its unit."""
+    """Return a torque that is needed, without its unit; small ones to a hundredth."""
+    if torque < _TEN:
+        return f"{math.ceil(torque * 100.0 - _SLIP) / 100.0:.2f}"
     return f"{math.ceil(torque * 10.0 - _SLIP) / 10.0:.1f}"
 
 
 def torque_down(torque: NewtonMetres[float]) -> str:
     """Return a torque that there is, with its unit."""
+    if torque < _TEN:
+        return f"{math.floor(torque * 100.0 + _SLIP) / 100.0:.2f} N·m"
     return f"{math.floor(torque * 10.0 + _SLIP) / 10.0:.1f} N·m"
 
 

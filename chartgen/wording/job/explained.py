@@ -92,8 +92,8 @@ def _turning_feed(plan: JobPlan, cut: MachineCut) -> Step:
     return Step(
         "Feed",
         f"the start feed, or less: {by}; fine where it finishes",
-        f"start {allowances.turning_feed:g}, last pass {allowances.finish_feed:g} mm/rev; a quarter "
-        "of the nose radius in a bore and in a last pass",
+        f"start {allowances.turning_feed:g}, last pass {allowances.finish_feed:g} mm/rev; a "
+        "quarter of the nose radius in a bore and in a last pass",
         f"{cut.feed:g} mm/rev",
         f"{allowance_source('turning_feed')}; {allowance_source('finish_feed')}; "
         f"{allowance_source('handle_turns_steady')}",
@@ -142,7 +142,8 @@ def _drill_speed(plan: JobPlan, step: JobStep, cut: MachineCut) -> Step:
     return Step(
         "Spindle speed",
         "n = 1000 v / (π D), less in a deep hole",
-        f"start {speeds.start.value:g}, ceiling {speeds.ceiling.value:g} m/min, D = {step.end:g} mm",
+        f"start {speeds.start.value:g}, ceiling {speeds.ceiling.value:g} m/min, "
+        f"D = {step.end:g} mm",
         f"{cut.spindle_speed:g} rev/min ({cut.cutting_speed:.1f} m/min)",
         f"{speeds.start.citation}; {speeds.ceiling.citation}",
     )

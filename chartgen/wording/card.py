@@ -16,10 +16,16 @@ from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.printed import PrintedChart, PrintedTable, print_lathe_chart, print_overview
 from chartgen.wording.printed_change import PrintedChange
+from chartgen.wording.printed_job import PrintedJob
 
 Body = TypeVar(
     "Body",
-    bound=PrintedChart | PrintedTable | PrintedCurves | PrintedNomogram | PrintedChange,
+    bound=PrintedChart
+    | PrintedTable
+    | PrintedCurves
+    | PrintedNomogram
+    | PrintedChange
+    | PrintedJob,
 )
 
 
@@ -46,6 +52,7 @@ AnyCard: TypeAlias = (
     | PrintedCard[PrintedCurves]
     | PrintedCard[PrintedNomogram]
     | PrintedCard[PrintedChange]
+    | PrintedCard[PrintedJob]
 )
 ChartCard: TypeAlias = PrintedCard[PrintedChart]
 

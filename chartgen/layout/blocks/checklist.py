@@ -21,7 +21,10 @@ def checklist(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the points of the checklist; one that breaks the list says so where it goes on."""
     again = title(f"{_TITLE} (continued)", setting)
     pieces = [space(clear_of_words(setting)), title(_TITLE, setting)]
-    return [*pieces, *(_point(text, setting, again) for text in job_of(card, "checklist").checklist)]
+    return [
+        *pieces,
+        *(_point(text, setting, again) for text in job_of(card, "checklist").checklist),
+    ]
 
 
 def _point(text: str, setting: Setting, continued: Piece) -> Piece:

@@ -1,9 +1,9 @@
 """What to do when the blade digs in: in order, between two bars that the eye finds at once."""
 
 from chartgen.layout.blocks.job_body import clear_of_words, job_of
-from chartgen.layout.legibility import POINT
 from chartgen.layout.blocks.paragraphs import paragraph
 from chartgen.layout.layout_file import Layout
+from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting, moved
 from chartgen.layout.placed import Face, Item, Rule, Text
 from chartgen.layout.roles import section

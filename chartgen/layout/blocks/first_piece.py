@@ -39,7 +39,10 @@ def first_piece(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
         raise ValueError(f"the batch card of '{job.title}' names no dimension to measure")
     rows = [_HEADINGS[:2], *job.measures]
     widths = [
-        max(setting.measure(row[i], Face.BOLD if i == 0 else Face.REGULAR, _size(i, setting)) for row in rows)
+        max(
+            setting.measure(row[i], Face.BOLD if i == 0 else Face.REGULAR, _size(i, setting))
+            for row in rows
+        )
         for i in (0, 1)
     ]
     left = setting.width - sum(widths) - 3.0 * _GAP

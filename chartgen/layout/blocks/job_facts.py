@@ -27,9 +27,7 @@ def job_facts(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
 def _fact(name: str, text: str, edge: Millimetres[float], setting: Setting) -> Piece:
     size, line, measure = setting.words, setting.line, setting.measure
     used = one_line(name, width=setting.width, face=Face.BOLD, size=size, measure=measure)
-    lines = wrapped(
-        text, width=setting.width - edge, face=Face.REGULAR, size=size, measure=measure
-    )
+    lines = wrapped(text, width=setting.width - edge, face=Face.REGULAR, size=size, measure=measure)
     first = 0 if used + _GAP <= edge + 1e-6 else 1
     items: list[Item] = [
         Text(x=0.0, y=line * 0.8, text=name, size=size, face=Face.BOLD, tags=entry_label(name))

@@ -22,9 +22,7 @@ _GAP: Millimetres[float] = 1.2
 
 def step_lines(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return a heading, a piece a line and what to watch, for each step."""
-    return [
-        piece for step in job_of(card, "step-lines").steps for piece in _step(step, setting)
-    ]
+    return [piece for step in job_of(card, "step-lines").steps for piece in _step(step, setting)]
 
 
 def _step(step: PrintedStep, setting: Setting) -> list[Piece]:
@@ -55,9 +53,7 @@ def _heading(
     above: Millimetres[float] = 0.0,
 ) -> Piece:
     size, line, measure = setting.words, setting.line, setting.measure
-    lines = wrapped(
-        text, width=setting.width - indent, face=Face.BOLD, size=size, measure=measure
-    )
+    lines = wrapped(text, width=setting.width - indent, face=Face.BOLD, size=size, measure=measure)
     one_line(step.number, width=indent, face=Face.BOLD, size=size, measure=measure)
     tags = section(f"{step.number} {text}")
     first = above + line * 0.9

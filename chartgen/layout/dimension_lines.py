@@ -5,7 +5,7 @@ that has no room between its arrows stands outside them. No number crosses anoth
 where that can be helped; where it cannot, the line gives way to it.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from chartgen.layout.drawn_to_scale import NARROW, View
@@ -16,17 +16,20 @@ from chartgen.layout.primitives import Shape
 from chartgen.quantities import Millimetres
 from chartgen.wording.printed_job import PrintedSketch, SketchDimension
 
-ARROW: Millimetres[float] = 2.6
+ARROW: Millimetres[float] = 2.2
 _HALF = 0.17
 """Half the width of an arrow over its length: 20 degrees closed and filled."""
-_INSIDE: Millimetres[float] = 2.0 * ARROW + 1.5
+_INSIDE: Millimetres[float] = 2.0 * ARROW + 1.0
 """The least between two arrows that point outward."""
-_TAIL: Millimetres[float] = 3.5
+_TAIL: Millimetres[float] = 2.5
 _CLEAR: Millimetres[float] = 1.0
 _OVER: Millimetres[float] = 1.4
 _HALO: Millimetres[float] = 0.35
-_FIRST: Millimetres[float] = 3.0
+_FIRST: Millimetres[float] = 1.5
 _ACROSS: Millimetres[float] = 6.0
+_LIFT: Millimetres[float] = 1.2
+"""A number above its line: its tails hang down to it."""
+_BESIDE: Millimetres[float] = 0.7
 _APART: Millimetres[float] = 3.0
 _BETWEEN: Millimetres[float] = 3.0
 Interval = tuple[Millimetres[float], Millimetres[float]]
@@ -55,7 +58,7 @@ class Along:
     @property
     def pitch(self) -> Millimetres[float]:
         """From one row to the next."""
-        return self.setting.numbers * POINT * CAP_HEIGHT + 3.0
+        return self.setting.numbers * POINT * CAP_HEIGHT + 2.7
 
     @property
     def height(self) -> Millimetres[float]:
@@ -71,12 +74,14 @@ class Along:
     def add_all(self, sketch: PrintedSketch, view: View) -> None:
         """Place the dimensions along the axis, the shorter nearer to the work."""
         found = [d for d in sketch.dimensions if d.axis == "along"]
-        for one in sorted(found, key=lambda d: (abs(d.end - d.start), d.start)):
-            x1, x2 = sorted((view.x(one.start), view.x(one.end)))
-            self.placed.append(self._place(one.text, x1, x2))
+        ways = [
+            list(self._ways(one.text, *sorted((view.x(one.start), view.x(one.end)))))
+            for one in found
+        ]
+        for tried in sorted(ways, key=lambda tried: (_length(tried[0].line), tried[0].ends)):
+            self.placed.append(self._place(tried))
 
-    def _place(self, text: str, x1: float, x2: float) -> _Along:
-        tried = list(self._ways(text, x1, x2))
+    def _place(self, tried: Sequence[_Along]) -> _Along:
         rows = 1 + max((one.row for one in self.placed), default=-1)
         for row in range(rows + 1):
             for way in tried:
@@ -92,7 +97,7 @@ class Along:
         is_inside = x2 - x1 >= _INSIDE
         tail = 0.0 if is_inside else ARROW + _TAIL
         line = (x1 - tail, x2 + tail)
-        if needed + 1.0 <= x2 - x1:
+        if needed + 2.0 * _BESIDE <= x2 - x1:
             middle = (x1 + x2 - needed) / 2.0
             yield self._way(text, (x1, x2), line, (middle, middle + needed), is_inside=is_inside)
         start = x2 + tail + 0.8
@@ -119,7 +124,7 @@ class Along:
             if one.row == other.row and _meet(one.at, other.at, _CLEAR):
                 return False
         # Its own number must not lie on its own extension lines either.
-        return not any(_meet(one.at, (end, end), 0.2) for end in one.ends)
+        return not any(_meet(one.at, (end, end), _BESIDE - 0.01) for end in one.ends)
 
     def items(self, view: View, edges: dict[float, float]) -> tuple[list[Item], list[Item]]:
         """Return lines, and numbers to be set on them; `edges` says where the work ends below."""
@@ -133,8 +138,12 @@ class Along:
             lines.append(Rule(x1=one.line[0], y1=y, x2=one.line[1], y2=y, weight=NARROW))
             (x1, x2), side = one.ends, 1.0 if one.is_inside else -1.0
             lines += [_arrow(x1, y, (side, 0.0)), _arrow(x2, y, (-side, 0.0))]
-            numbers += number_on_paper(one.text, one.at[0], y - 0.9, self.setting)
+            numbers += number_on_paper(one.text, one.at[0], y - _LIFT, self.setting)
         return lines, numbers
+
+
+def _length(line: Interval) -> Millimetres[float]:
+    return line[1] - line[0]
 
 
 def _on_row(way: _Along, row: int) -> _Along:

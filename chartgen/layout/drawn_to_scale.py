@@ -35,7 +35,7 @@ HIDDEN = (12.0 * NARROW, 3.0 * NARROW)
 AXIS = (16.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)
 BEFORE = (16.0 * NARROW, *((3.0 * NARROW, 0.5 * NARROW) * 2), 3.0 * NARROW)
 
-PAD: Millimetres[float] = 8.0
+PAD: Millimetres[float] = 4.6
 """How far chuck, jaws and blade are shown beyond the work before they are broken off."""
 _JAWS: Millimetres[float] = 26.0
 """The most paper that goes to jaws nobody has dimensioned."""

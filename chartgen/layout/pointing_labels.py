@@ -1,95 +1,106 @@
 """Names of the parts above a drawing, each with a line down to what it names.
 
-All lines lean alike, so that none crosses another; a name stands in the lowest row where it
-lies on no line of a higher one.
+Names keep the order of what they point at, so that lines do not cross, and stand in as few
+rows as the width asks for; the line of a name in a higher row passes between those below it.
 """
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
+from chartgen.errors import TooSmallError
 from chartgen.layout.drawn_to_scale import NARROW, View
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
 from chartgen.layout.piece import Setting
-from chartgen.layout.placed import Drawing, Face, Item, Panel, Rule, Text
+from chartgen.layout.placed import Align, Drawing, Face, Item, Rule, Text
 from chartgen.layout.primitives import Disc
 from chartgen.layout.typesetting import one_line
 from chartgen.quantities import Millimetres
 from chartgen.wording.printed_job import PrintedSketch
 
-_LEAN = 0.22
-"""How far a line moves to the right on its way up, over its rise: parallel to no edge."""
-_APART: Millimetres[float] = 2.0
+_APART: Millimetres[float] = 3.5
 _CLEAR: Millimetres[float] = 1.2
+_ABOVE: Millimetres[float] = 2.0
+"""Between the lowest row and the drawing; lines fan out there."""
+_HEAD: Millimetres[float] = 0.8
+_FOOT: Millimetres[float] = 0.9
+"""Between a name and the upper end of its line: letters hang below their base line."""
 _DOT: Millimetres[float] = 0.55
-_HALO: Millimetres[float] = 0.3
+_UNCROSSINGS = 40
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Label:
-    """A name, how wide it is, and what it points at, on paper below the rows."""
+class _Name:
+    """A name, how wide it is, its row counted from below, where its line begins and ends.
+
+    `top` is where the line begins, in the middle below the name; `x` and `y` are what it
+    points at, `y` counted down from the upper edge of the drawing.
+    """
 
     text: str
     width: Millimetres[float]
     x: Millimetres[float]
     y: Millimetres[float]
-
-    def line_at(self, y: Millimetres[float]) -> Millimetres[float]:
-        """Return where its line passes a height."""
-        return self.x + _LEAN * (self.y - y)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Spot:
-    label: _Label
-    left: Millimetres[float]
-    row: int
+    row: int = 0
+    top: Millimetres[float] = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Labels:
-    """All names placed. Heights are counted from the upper edge of the drawing, upward negative."""
+    """All names, placed."""
 
     setting: Setting
-    spots: tuple[_Spot, ...]
+    names: tuple[_Name, ...]
 
     @property
     def height(self) -> Millimetres[float]:
         """What the rows take above the drawing."""
-        rows = 1 + max((spot.row for spot in self.spots), default=-1)
-        return rows * _pitch(self.setting) + (_CLEAR if rows else 0.0)
+        if not self.names:
+            return 0.0
+        return (
+            max(name.row for name in self.names) * self._pitch + self._cap + _FOOT + _ABOVE + _HEAD
+        )
+
+    @property
+    def _cap(self) -> Millimetres[float]:
+        return self.setting.words * POINT * CAP_HEIGHT
+
+    @property
+    def _pitch(self) -> Millimetres[float]:
+        return self._cap + 2.0
 
     def items(self, top: Millimetres[float]) -> tuple[list[Item], list[Item]]:
         """Return lines and names; `top` is how far down the upper edge of the drawing lies."""
         lines: list[Item] = []
         names: list[Item] = []
-        cap = self.setting.words * POINT * CAP_HEIGHT
-        for spot in self.spots:
-            label, base = spot.label, _base(spot.row, self.setting)
-            lines.append(
-                Rule(
-                    x1=label.line_at(base + 0.7),
-                    y1=top + base + 0.7,
-                    x2=label.x,
-                    y2=top + label.y,
-                    weight=NARROW,
+        for name in self.names:
+            lowest = top - _ABOVE
+            start = lowest - name.row * self._pitch
+            # Upright past the names below, then aslant to what is named.
+            if name.row:
+                lines.append(Rule(x1=name.top, y1=start, x2=name.top, y2=lowest, weight=NARROW))
+            lines.append(Rule(x1=name.top, y1=lowest, x2=name.x, y2=top + name.y, weight=NARROW))
+            lines.append(_dot(name.x, top + name.y))
+            names.append(
+                Text(
+                    x=name.top,
+                    y=start - _FOOT,
+                    text=name.text,
+                    size=self.setting.words,
+                    align=Align.CENTRE,
                 )
             )
-            lines.append(_dot(label.x, top + label.y))
-            names += [
-                Panel(
-                    x=spot.left - _HALO,
-                    y=top + base - cap - _HALO,
-                    width=label.width + 2.0 * _HALO,
-                    height=cap + 2.0 * _HALO,
-                    paper=True,
-                ),
-                Text(x=spot.left, y=top + base, text=label.text, size=self.setting.words),
-            ]
         return lines, names
 
 
 def labels_of(sketch: PrintedSketch, view: View, setting: Setting) -> Labels:
-    """Return the names of a sketch placed above it, in as few rows as will do."""
-    waiting = []
+    """Return the names of a sketch placed above it, in as few rows as will do.
+
+    Raises
+    ------
+    TooSmallError
+        If the names are too many for any number of rows.
+    """
+    names = []
     for along, radius, text in sketch.labels:
         width = one_line(
             text,
@@ -99,59 +110,100 @@ def labels_of(sketch: PrintedSketch, view: View, setting: Setting) -> Labels:
             measure=setting.measure,
         )
         # What is named may be broken off: the line leads to as much of it as is shown.
-        x = min(max(view.x(along), view.left + 1.0), view.right - 1.0)
+        x = min(max(view.x(along), view.left + 0.5), view.right - 0.3)
         y = min(max(view.y(radius) - view.top, 1.5), 2.0 * view.half - 1.5)
-        waiting.append(_Label(text=text, width=width, x=x, y=y))
-    waiting.sort(key=lambda label: (label.line_at(0.0), label.text))
-    spots: list[_Spot] = []
-    row = 0
-    while waiting:
-        placed = _row(waiting, row, setting)
-        spots += placed
-        taken = [spot.label for spot in placed]
-        waiting = [label for label in waiting if label not in taken]
-        row += 1
-    return Labels(setting=setting, spots=tuple(spots))
+        names.append(_Name(text=text, width=width, x=x, y=y))
+    names.sort(key=lambda name: (name.x, name.y, name.text))
+    # Dimensions stand right of the work: lines had better not lead across them.
+    over = min(view.right + _APART, setting.width)
+    return Labels(setting=setting, names=tuple(_uncrossed(names, over, setting.width)))
 
 
-def _row(waiting: list[_Label], row: int, setting: Setting) -> list[_Spot]:
-    """Return the names that find room in a row; at the least one, so that rows come to an end."""
-    base = _base(row, setting)
-    lines = {id(label): label.line_at(base) for label in waiting}
-    spots: list[_Spot] = []
-    for label in waiting:
-        x = lines[id(label)]
-        placed = {id(spot.label) for spot in spots}
-        others = [lines[id(o)] for o in waiting if o is not label and id(o) not in placed]
-        low = max([0.0, *(o + _APART for o in others if o <= x)])
-        low = max([low, *(spot.left + spot.label.width + _APART for spot in spots)])
-        high = min([setting.width, *(o - _APART for o in others if o > x)])
-        left = min(max(x - label.width / 2.0, low), high - label.width)
-        if left >= low - 1e-9 and left <= x <= left + label.width:
-            spots.append(_Spot(label=label, left=left, row=row))
-    if spots:
-        return spots
-    # Every name would lie on a line: one of them does, on paper of its own.
-    label = waiting[0]
-    left = min(max(lines[id(label)] - label.width / 2.0, 0.0), setting.width - label.width)
-    return [_Spot(label=label, left=left, row=row)]
+def _uncrossed(names: list[_Name], over: float, width: Millimetres[float]) -> list[_Name]:
+    """Return the names placed; two whose lines cross change places, which shortens both."""
+    placed = _placed(names, over, width)
+    for _ in range(_UNCROSSINGS):
+        pairs = ((i, j) for j in range(len(placed)) for i in range(j))
+        crossing = next((p for p in pairs if _cross(placed[p[0]], placed[p[1]])), None)
+        if crossing is None:
+            break
+        i, j = crossing
+        names[i], names[j] = names[j], names[i]
+        placed = _placed(names, over, width)
+    return placed
 
 
-def _pitch(setting: Setting) -> Millimetres[float]:
-    return setting.words * POINT * CAP_HEIGHT + 2.4
+def _placed(
+    names: Sequence[_Name], over: Millimetres[float], width: Millimetres[float]
+) -> list[_Name]:
+    """Return names in the order given: over the work, or else wherever the page is wide."""
+    for rows in range(1, len(names) + 1):
+        in_rows = [replace(name, row=number % rows) for number, name in enumerate(names)]
+        for edge in (over, width):
+            if tops := _tops(in_rows, edge):
+                return [replace(name, top=top) for name, top in zip(in_rows, tops, strict=True)]
+    if not names:
+        return []
+    raise TooSmallError(
+        f"the {len(names)} names of the sketch find no room above it in {width:.0f} mm; "
+        "shorten them or "
+    )
 
 
-def _base(row: int, setting: Setting) -> Millimetres[float]:
-    """Return the base line of a row, the lowest row 0."""
-    return -_CLEAR - row * _pitch(setting) - 0.9
+def _tops(names: Sequence[_Name], edge: Millimetres[float]) -> list[float]:
+    """Return where lines begin, each as near above its part as others let it; empty: no room."""
+    leftmost = _pushed(names, [name.width / 2.0 for name in names])
+    rightmost = _pulled(names, [edge - name.width / 2.0 for name in names], edge)
+    if any(low > high + 1e-9 for low, high in zip(leftmost, rightmost, strict=True)):
+        return []
+    wanted = [
+        min(max(name.x, low), high)
+        for name, low, high in zip(names, leftmost, rightmost, strict=True)
+    ]
+    both = zip(_pushed(names, wanted), _pulled(names, wanted, edge), strict=True)
+    # Both keep every distance, and so does the middle between them.
+    return [(one + other) / 2.0 for one, other in both]
+
+
+def _pulled(names: Sequence[_Name], most: Sequence[float], edge: float) -> list[float]:
+    """Return where the lines begin: no further right than `most`; all is turned over."""
+    turned = _pushed(names[::-1], [edge - top for top in most[::-1]])
+    return [edge - top for top in turned[::-1]]
+
+
+def _pushed(names: Sequence[_Name], least: Sequence[float]) -> list[float]:
+    """Return where the lines begin: no further left than `least`, nor nearer than may be."""
+    tops: list[float] = []
+    for number, name in enumerate(names):
+        before = (tops[i] + _distance(names[i], name) for i in range(number))
+        tops.append(max([least[number], *before]))
+    return tops
+
+
+def _distance(one: _Name, other: _Name) -> Millimetres[float]:
+    """Return how far apart the lines of two names begin at the least."""
+    if one.row == other.row:
+        return (one.width + other.width) / 2.0 + _APART
+    lower = one if one.row < other.row else other
+    return lower.width / 2.0 + _CLEAR
+
+
+def _cross(one: _Name, other: _Name) -> bool:
+    """Whether the slanting lines of two names cross."""
+
+    def side(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
+        return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+    a, b = (one.top, -_ABOVE), (one.x, one.y)
+    c, d = (other.top, -_ABOVE), (other.x, other.y)
+    return side(a, b, c) * side(a, b, d) < 0.0 and side(c, d, a) * side(c, d, b) < 0.0
 
 
 def _dot(x: float, y: float) -> Drawing:
-    size = 2.0 * _DOT
     return Drawing(
         x=x - _DOT,
         y=y - _DOT,
-        size=size,
+        size=2.0 * _DOT,
         primitives=(Disc(0.5, 0.5, 0.5, "ink"),),
         meaning="end of a pointing line",
     )

@@ -3,7 +3,7 @@
 import math
 
 from chartgen.errors import TooSmallError
-from chartgen.layout.blocks.job_body import clear_of_words, job_of, space, tick_box
+from chartgen.layout.blocks.job_body import clear_below, job_of, tick_box
 from chartgen.layout.blocks.paragraphs import paragraph, title
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
@@ -44,7 +44,7 @@ def batch_boxes(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     # In tens where there is room for two groups, so that a row ends on a round number.
     groups -= groups % 2 if groups > 1 else 0
     again = title(f"{_TITLE} (continued)", setting)
-    pieces = [space(clear_of_words(setting)), title(_TITLE, setting)]
+    pieces = [title(_TITLE, setting)]
     row = groups * _GROUP
     pieces += [
         _row(job, first, min(first + row, len(job.boxes)), setting, again)
@@ -52,7 +52,7 @@ def batch_boxes(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     ]
     if job.wear:
         pieces += [title(_LOOK, setting), *(paragraph(line, setting) for line in job.wear)]
-    return pieces
+    return clear_below(pieces, setting)
 
 
 def _row(job: PrintedJob, first: int, end: int, setting: Setting, continued: Piece) -> Piece:

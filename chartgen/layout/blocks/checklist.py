@@ -1,6 +1,6 @@
 """What to look at before the spindle turns: a box to tick, and the words beside it."""
 
-from chartgen.layout.blocks.job_body import clear_of_words, job_of, space, tick_box
+from chartgen.layout.blocks.job_body import clear_below, job_of, tick_box
 from chartgen.layout.blocks.paragraphs import title
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
@@ -20,11 +20,8 @@ _TITLE = "Before the spindle turns"
 def checklist(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the points of the checklist; one that breaks the list says so where it goes on."""
     again = title(f"{_TITLE} (continued)", setting)
-    pieces = [space(clear_of_words(setting)), title(_TITLE, setting)]
-    return [
-        *pieces,
-        *(_point(text, setting, again) for text in job_of(card, "checklist").checklist),
-    ]
+    points = [_point(text, setting, again) for text in job_of(card, "checklist").checklist]
+    return clear_below([title(_TITLE, setting), *points], setting)
 
 
 def _point(text: str, setting: Setting, continued: Piece) -> Piece:

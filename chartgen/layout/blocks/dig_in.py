@@ -1,6 +1,6 @@
 """What to do when the blade digs in: in order, between two bars that the eye finds at once."""
 
-from chartgen.layout.blocks.job_body import clear_of_words, job_of
+from chartgen.layout.blocks.job_body import clear_below, job_of
 from chartgen.layout.blocks.paragraphs import paragraph
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
@@ -22,7 +22,7 @@ def dig_in(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the steps as one piece: what is wanted in a hurry is not looked for overleaf."""
     size, measure = setting.words * 1.15, setting.measure
     line = size * POINT * 1.25
-    y = clear_of_words(setting)
+    y = _BAR * POINT / 2.0
     one_line(_TITLE, width=setting.width, face=Face.BOLD, size=size, measure=measure)
     items: list[Item] = [
         _bar(y, setting),
@@ -42,7 +42,7 @@ def dig_in(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         y += one.height
     y += _AIR / 2.0
     items.append(_bar(y, setting))
-    return [Piece(height=y + _AIR, items=tuple(items))]
+    return clear_below([Piece(height=y + _BAR * POINT / 2.0, items=tuple(items))], setting)
 
 
 def _bar(y: float, setting: Setting) -> Rule:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from chartgen.errors import TooSmallError
-from chartgen.layout.blocks.job_body import clear_of_words, job_of, space, writing_line
+from chartgen.layout.blocks.job_body import clear_below, job_of, writing_line
 from chartgen.layout.blocks.paragraphs import title
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
@@ -64,12 +64,11 @@ def first_piece(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
         for x, text in zip(lefts, _HEADINGS, strict=True)
     ]
     pieces = [
-        space(clear_of_words(setting)),
         title(_TITLE, setting),
         Piece(height=setting.line, items=tuple(head), keep_with_next=True),
     ]
     pieces += [_row(name, wanted, lefts, widths, setting) for name, wanted in job.measures]
-    return pieces
+    return clear_below(pieces, setting)
 
 
 def _row(

@@ -1,5 +1,7 @@
 """The body of a job's card, and a box to tick, for the blocks that show a part of either."""
 
+from dataclasses import replace
+
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Rule
 from chartgen.quantities import Millimetres
@@ -7,6 +9,8 @@ from chartgen.wording.card import AnyCard
 from chartgen.wording.printed_job import PrintedJob
 
 BOX_WEIGHT = 0.9
+_CLEAR = 0.4
+"""Room before a title that follows, as a share of a line."""
 
 
 def job_of(card: AnyCard, block: str) -> PrintedJob:
@@ -34,16 +38,14 @@ def tick_box(
     ]
 
 
-def space(height: Millimetres[float]) -> Piece:
-    """Return room and nothing in it."""
-    return Piece(height=height, items=())
-
-
 def writing_line(*, x1: Millimetres[float], x2: Millimetres[float], y: float) -> Rule:
     """Return a thin line to write on."""
     return Rule(x1=x1, y1=y, x2=x2, y2=y, weight=0.5)
 
 
-def clear_of_words(setting: Setting) -> Millimetres[float]:
-    """Return the room before a title that follows other text [mm]."""
-    return 0.35 * setting.line
+def clear_below(pieces: list[Piece], setting: Setting) -> list[Piece]:
+    """Return pieces, the last with room below it: a piece of room alone could begin a page."""
+    return [
+        *pieces[:-1],
+        *(replace(last, height=last.height + _CLEAR * setting.line) for last in pieces[-1:]),
+    ]

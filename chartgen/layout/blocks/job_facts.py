@@ -1,6 +1,6 @@
 """The facts of a job: how it is held, the bar, the pieces, the times, each behind its name."""
 
-from chartgen.layout.blocks.job_body import job_of, space
+from chartgen.layout.blocks.job_body import clear_below, job_of
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Face, Item, Text
@@ -10,7 +10,6 @@ from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 
 _GAP: Millimetres[float] = 2.0
-_BELOW: Millimetres[float] = 1.2
 _AFTER: Millimetres[float] = 0.4
 _MOST = 0.35
 """Share of the width that names may take; a longer one stands on a line of its own."""
@@ -21,7 +20,7 @@ def job_facts(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     facts = job_of(card, "job-facts").facts
     widths = [setting.measure(name, Face.BOLD, setting.words) for name, _ in facts]
     edge = max((w for w in widths if w <= _MOST * setting.width), default=0.0) + _GAP
-    return [*(_fact(name, text, edge, setting) for name, text in facts), space(_BELOW)]
+    return clear_below([_fact(name, text, edge, setting) for name, text in facts], setting)
 
 
 def _fact(name: str, text: str, edge: Millimetres[float], setting: Setting) -> Piece:

@@ -1,6 +1,6 @@
 """Room to write in, and the line on which who set up and who checked put their names."""
 
-from chartgen.layout.blocks.job_body import clear_of_words, job_of, space, writing_line
+from chartgen.layout.blocks.job_body import clear_below, job_of, writing_line
 from chartgen.layout.blocks.paragraphs import title
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
@@ -47,4 +47,4 @@ def notes_and_sign_off(card: AnyCard, _layout: Layout, setting: Setting) -> list
         items.append(writing_line(x1=left + used + _GAP, x2=left + width, y=base))
         left += width + _BETWEEN
     lines = Piece(height=base + 1.5, items=tuple(items))
-    return [space(clear_of_words(setting)), title(_TITLE, setting), lines]
+    return clear_below([title(_TITLE, setting), lines], setting)

@@ -19,8 +19,8 @@ from chartgen.wording.card import AnyCard
 from chartgen.wording.printed_job import PrintedSketch
 
 _BEYOND: Millimetres[float] = 3.0
-_BELOW: Millimetres[float] = 1.5
-_LEAST = 0.45
+_BELOW: Millimetres[float] = 1.0
+_LEAST = 0.4
 """Share of a side that the drawing may take where the steps would leave it less."""
 
 

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from chartgen.layout.blocks.job_body import clear_of_words, job_of
+from chartgen.layout.blocks.job_body import clear_below, job_of
 from chartgen.layout.blocks.paragraphs import paragraph
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
@@ -32,17 +32,15 @@ def _step(step: PrintedStep, setting: Setting) -> list[Piece]:
     pieces = [paragraph(text, narrow) for text in step.lines]
     if step.watch:
         pieces.append(_watch(step.watch, narrow))
-    return [
-        _heading(step, step.what, setting, indent, above=clear_of_words(setting)),
-        *(
-            Piece(
-                height=piece.height,
-                items=tuple(moved(item, x=indent, y=0.0) for item in piece.items),
-                continued=(again,),
-            )
-            for piece in pieces
-        ),
+    hung = [
+        Piece(
+            height=piece.height,
+            items=tuple(moved(item, x=indent, y=0.0) for item in piece.items),
+            continued=(again,),
+        )
+        for piece in pieces
     ]
+    return clear_below([_heading(step, step.what, setting, indent), *hung], setting)
 
 
 def _heading(
@@ -50,13 +48,12 @@ def _heading(
     text: str,
     setting: Setting,
     indent: Millimetres[float],
-    above: Millimetres[float] = 0.0,
 ) -> Piece:
     size, line, measure = setting.words, setting.line, setting.measure
     lines = wrapped(text, width=setting.width - indent, face=Face.BOLD, size=size, measure=measure)
     one_line(step.number, width=indent, face=Face.BOLD, size=size, measure=measure)
     tags = section(f"{step.number} {text}")
-    first = above + line * 0.9
+    first = line * 0.9
     items: list[Item] = [
         Text(x=0.0, y=first, text=step.number, size=size, face=Face.BOLD, tags=tags)
     ]
@@ -64,7 +61,7 @@ def _heading(
         Text(x=indent, y=first + line * row, text=part, size=size, face=Face.BOLD, tags=tags)
         for row, part in enumerate(lines)
     ]
-    height = above + line * (len(lines) + 0.15)
+    height = line * (len(lines) + 0.15)
     return Piece(height=height, items=tuple(items), keep_with_next=True)
 
 

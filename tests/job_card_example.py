@@ -59,8 +59,10 @@ STEPS = (
         what="Check, mark out",
         cells=("", "", "", "", "", ""),
         lines=(
-            "Bar: 30 mm bright mild steel, 320 mm long; sound, straight, no burr where the "
-            "jaws grip.",
+            (
+                "Bar: 30 mm bright mild steel, 320 mm long; sound, straight, no burr where the "
+                "jaws grip."
+            ),
             "Mark 28 mm for the grip and 21 mm for the overhang.",
         ),
         watch="a bent bar whips. If it rolls uneven on the bench, take another.",
@@ -70,8 +72,10 @@ STEPS = (
         what="Hold",
         cells=("", "", "", "", "", ""),
         lines=(
-            "In the three-jaw chuck on 28 mm, 21 mm out. Tighten at every key hole; take the "
-            "key out.",
+            (
+                "In the three-jaw chuck on 28 mm, 21 mm out. Tighten at every key hole; take the "
+                "key out."
+            ),
             "Turn by hand once: nothing touches. Run-out at the overhang at most 0.10 mm.",
         ),
         watch="the key. It leaves the chuck in your hand, every time.",
@@ -81,8 +85,10 @@ STEPS = (
         what="Face",
         cells=("turning tool", "1080", "0.08", "0.50 × 2", "1.4", "start values"),
         lines=(
-            "Two passes of 0.50 mm from the outside to the centre, 1 mm in all. Tool on "
-            "centre height.",
+            (
+                "Two passes of 0.50 mm from the outside to the centre, 1 mm in all. Tool on "
+                "centre height."
+            ),
             "Set the carriage zero here: all lengths count from this face.",
         ),
         watch="the pip in the middle: a tool below the centre leaves one, above it rubs.",
@@ -119,8 +125,10 @@ STEPS = (
         what="Bore to 16 mm",
         cells=("boring bar 10", "1620", "0.05", "0.50 + 0.25", "2.2", "the boring bar bends"),
         lines=(
-            "A pass of 0.50 mm, measure, a last one of 0.25 mm; let it run once more at the "
-            "same setting.",
+            (
+                "A pass of 0.50 mm, measure, a last one of 0.25 mm; let it run once more at the "
+                "same setting."
+            ),
             "The bar stands 22 mm out of its holder.",
         ),
         watch="the bottom of the stroke: mark 16 mm on the bar, there is bar behind the ring.",
@@ -144,11 +152,15 @@ STEPS = (
         what="Part off",
         cells=("blade 2.0", "815", "0.045", "7 deep", "1.7 !", "the blade's window"),
         lines=(
-            "Blade square to the bar and on centre, 18 mm out. Zero the cross-slide on the "
-            "outside.",
+            (
+                "Blade square to the bar and on centre, 18 mm out. Zero the cross-slide on the "
+                "outside."
+            ),
             "One even feed to the bore with oil; do not stop half-way and do not let it rub.",
-            "The ring comes free on the boring bar's side: let it drop into a tray, do not "
-            "catch it.",
+            (
+                "The ring comes free on the boring bar's side: let it drop into a tray, do not "
+                "catch it."
+            ),
         ),
         watch="the sound. A hum that rises: feed a little faster, not slower. A jam: see the back.",
     ),
@@ -157,10 +169,14 @@ STEPS = (
         what="Deburr, measure",
         cells=("", "", "", "", "", ""),
         lines=(
-            "Spindle stopped. Break the edge that was parted with a scraper; measure the "
-            "three sizes.",
-            "For the next ring: slacken, draw the bar out by 15 mm to its stop, tighten, go "
-            "to step 3.",
+            (
+                "Spindle stopped. Break the edge that was parted with a scraper; measure the "
+                "three sizes."
+            ),
+            (
+                "For the next ring: slacken, draw the bar out by 15 mm to its stop, tighten, go "
+                "to step 3."
+            ),
         ),
         watch="no emery held in the fingers round turning work.",
     ),
@@ -192,8 +208,10 @@ RING = PrintedJob(
     ),
     checklist=(
         "Chuck key out of the chuck",
-        "Nothing touches when the chuck is turned once by hand, tool at the nearest "
-        "point to the jaws",
+        (
+            "Nothing touches when the chuck is turned once by hand, tool at the nearest "
+            "point to the jaws"
+        ),
         "Jaws grip on 28 mm; bar 21 mm out, run-out at most 0.10 mm",
         "Blade square to the bar, on centre height, 18 mm out",
         "Gibs snug, carriage locked for the grooves and for parting",
@@ -204,13 +222,17 @@ RING = PrintedJob(
     dig_in=(
         "Stop the motor. Do not draw the blade back while the work still turns.",
         "Turn the chuck backward by hand until the blade is free, then wind it out.",
-        "Look at the edge: chipped or blue, change it. Look whether the work has slipped "
-        "in the jaws.",
+        (
+            "Look at the edge: chipped or blue, change it. Look whether the work has slipped "
+            "in the jaws."
+        ),
         "Begin the slot again beside the old one, or saw the piece off.",
     ),
     notes=(
-        "The slot leaves a ring of its own width less at each piece: 2 mm of blade, 1 mm "
-        "of facing.",
+        (
+            "The slot leaves a ring of its own width less at each piece: 2 mm of blade, 1 mm "
+            "of facing."
+        ),
         "Speeds are those of the belt steps of this lathe; the nearest lower one is meant.",
     ),
     wear=(),

@@ -1,14 +1,15 @@
 """Dimensions of a drawing after ISO 129-1: lines with arrows, the number above its line.
 
-Along the axis they stand below the work, the shorter nearer; across it to its right. A number
-that has no room between its arrows stands outside them. No number crosses another, nor a line
+Along the axis they stand below the work, the shorter nearer; across it to its right. Where
+two arrows have no room an oblique stroke ends a line in place of each; a number without room
+stands beside. No number crosses another, nor a line
 where that can be helped; where it cannot, the line gives way to it.
 """
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from chartgen.layout.drawn_to_scale import NARROW, View
+from chartgen.layout.drawn_to_scale import NARROW, WIDE, View
 from chartgen.layout.legibility import CAP_HEIGHT, POINT
 from chartgen.layout.piece import Setting
 from chartgen.layout.placed import Drawing, Face, Item, Panel, Rule, Text
@@ -21,7 +22,7 @@ _HALF = 0.17
 """Half the width of an arrow over its length: 20 degrees closed and filled."""
 _INSIDE: Millimetres[float] = 2.0 * ARROW + 1.0
 """The least between two arrows that point outward."""
-_TAIL: Millimetres[float] = 2.5
+_STROKE: Millimetres[float] = 0.9
 _CLEAR: Millimetres[float] = 1.0
 _OVER: Millimetres[float] = 1.4
 _HALO: Millimetres[float] = 0.35
@@ -95,14 +96,13 @@ class Along:
         """Yield the ways to set a dimension: between its arrows, right of them, left of them."""
         needed = self.setting.measure(text, Face.REGULAR, self.setting.numbers)
         is_inside = x2 - x1 >= _INSIDE
-        tail = 0.0 if is_inside else ARROW + _TAIL
-        line = (x1 - tail, x2 + tail)
+        line = (x1, x2)
         if needed + 2.0 * _BESIDE <= x2 - x1:
             middle = (x1 + x2 - needed) / 2.0
             yield self._way(text, (x1, x2), line, (middle, middle + needed), is_inside=is_inside)
-        start = x2 + tail + 0.8
+        start = x2 + _BESIDE
         yield self._way(text, (x1, x2), line, (start, start + needed), is_inside=is_inside)
-        end = x1 - tail - 0.8
+        end = x1 - _BESIDE
         yield self._way(text, (x1, x2), line, (end - needed, end), is_inside=is_inside)
 
     def _way(
@@ -136,8 +136,11 @@ class Along:
                 start = edges.get(round(end, 6), view.bottom) + _CLEAR
                 lines.append(Rule(x1=end, y1=start, x2=end, y2=y + _OVER, weight=NARROW))
             lines.append(Rule(x1=one.line[0], y1=y, x2=one.line[1], y2=y, weight=NARROW))
-            (x1, x2), side = one.ends, 1.0 if one.is_inside else -1.0
-            lines += [_arrow(x1, y, (side, 0.0)), _arrow(x2, y, (-side, 0.0))]
+            x1, x2 = one.ends
+            if one.is_inside:
+                lines += [_arrow(x1, y, (1.0, 0.0)), _arrow(x2, y, (-1.0, 0.0))]
+            else:
+                lines += [_stroke(x1, y), _stroke(x2, y)]
             numbers += number_on_paper(one.text, one.at[0], y - _LIFT, self.setting)
         return lines, numbers
 
@@ -178,13 +181,14 @@ def across_items(
     for one in _across(sketch):
         y1, y2 = sorted((view.y(one.start), view.y(one.end)))
         is_inside = y2 - y1 >= _INSIDE
-        tail = 0.0 if is_inside else ARROW + _TAIL
         lines += [
             Rule(x1=view.right + _CLEAR, y1=y, x2=x + _OVER, y2=y, weight=NARROW) for y in (y1, y2)
         ]
-        lines.append(Rule(x1=x, y1=y1 - tail, x2=x, y2=y2 + tail, weight=NARROW))
-        side = 1.0 if is_inside else -1.0
-        lines += [_arrow(x, y1, (0.0, side)), _arrow(x, y2, (0.0, -side))]
+        lines.append(Rule(x1=x, y1=y1, x2=x, y2=y2, weight=NARROW))
+        if is_inside:
+            lines += [_arrow(x, y1, (0.0, 1.0)), _arrow(x, y2, (0.0, -1.0))]
+        else:
+            lines += [_stroke(x, y1), _stroke(x, y2)]
         numbers += number_on_paper(one.text, x + 0.9, (y1 + y2 + cap) / 2.0, setting)
         x += setting.measure(one.text, Face.REGULAR, setting.numbers) + _BETWEEN
     return lines, numbers
@@ -209,6 +213,11 @@ def number_on_paper(text: str, x: float, y: float, setting: Setting) -> list[Ite
         ),
         Text(x=x, y=y, text=text, size=setting.numbers),
     ]
+
+
+def _stroke(x: float, y: float) -> Rule:
+    """Return the oblique stroke that ends a line too short for arrows."""
+    return Rule(x1=x - _STROKE, y1=y + _STROKE, x2=x + _STROKE, y2=y - _STROKE, weight=WIDE)
 
 
 def _arrow(x: float, y: float, into: tuple[float, float]) -> Drawing:

@@ -21,6 +21,8 @@ _APART: Millimetres[float] = 3.5
 _CLEAR: Millimetres[float] = 1.2
 _ABOVE: Millimetres[float] = 2.0
 """Between the lowest row and the drawing; lines fan out there."""
+_BREAKS: Millimetres[float] = 1.5
+"""Room for the zigzags of what is broken off, where no name stands above them."""
 _HEAD: Millimetres[float] = 0.8
 _FOOT: Millimetres[float] = 0.9
 """Between a name and the upper end of its line: letters hang below their base line."""
@@ -55,7 +57,7 @@ class Labels:
     def height(self) -> Millimetres[float]:
         """What the rows take above the drawing."""
         if not self.names:
-            return 0.0
+            return _BREAKS
         return (
             max(name.row for name in self.names) * self._pitch + self._cap + _FOOT + _ABOVE + _HEAD
         )

@@ -21,7 +21,9 @@ from chartgen.wording.printed_job import PrintedSketch
 _BEYOND: Millimetres[float] = 3.0
 _BELOW: Millimetres[float] = 1.0
 _LEAST = 0.4
-"""Share of a side that the drawing may take where the steps would leave it less."""
+"""Share of a side that is left to the drawing if the steps are to stand on it whole."""
+_SHARE = 0.55
+"""Share of a side that the drawing may take where the steps go on overleaf."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,8 +50,9 @@ def sketch(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     room = setting.height
     if any({"sketch", "step-table"} <= set(side.blocks) for side in layout.sides):
         steps = sum(piece.height for piece in step_table(card, layout, setting))
-        # Steps too many for what is left go on overleaf: they do not squeeze the drawing away.
-        room = max(room - steps, _LEAST * room)
+        left = room - steps
+        # Steps that would squeeze the drawing away go on overleaf, and it takes its share.
+        room = left if left >= _LEAST * room else _SHARE * room
     for paper, real in SCALES:
         trial = _tried(job.sketch, paper / real, f"Scale {paper}:{real}", setting)
         if trial.height <= room and trial.width <= setting.width:

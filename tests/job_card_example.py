@@ -267,5 +267,7 @@ def batch_of(pieces: int) -> PrintedJob:
         RING,
         boxes=tuple(str(number) for number in range(1, pieces + 1)),
         wear=wear,
+        # The signs are those of the step table.
+        legend=(),
         wear_marks=tuple(sorted(marks)),
     )

@@ -71,7 +71,16 @@ _ON_EVERY_CARD = (
     "check-rule",
     "deference",
 )
-BLOCKS = (*_BODIES, "notes", "legend", "legend-sentences", *_ON_EVERY_CARD, "foot", "identity")
+BLOCKS = (
+    *_BODIES,
+    "heading-again",
+    "notes",
+    "legend",
+    "legend-sentences",
+    *_ON_EVERY_CARD,
+    "foot",
+    "identity",
+)
 CELL_PARTS = ("speed", "feed", "pace", "sign")
 _IN_EVERY_CELL = ("speed", "feed", "sign")
 _NEARER = "Choose from the length of an arm to the distance of a wall."

@@ -13,8 +13,7 @@ from chartgen.layout.blocks.sketch import sketch
 from chartgen.layout.drawn_to_scale import SCALES
 from chartgen.layout.layout_file import load_layout
 from chartgen.layout.piece import setting_for
-from chartgen.layout.placed import Drawing, Item, Panel, Rule, Text
-from chartgen.layout.roles import Role
+from chartgen.layout.placed import Drawing, Item, Rule, Text
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import AnyCard
 from chartgen.wording.printed_job import PrintedJob, PrintedSketch, SketchBox, SketchDimension
@@ -262,60 +261,3 @@ def cross(one: Rule, other: Rule) -> bool:
         side(one, other.x1, other.y1) * side(one, other.x2, other.y2) < 0.0
         and side(other, one.x1, one.y1) * side(other, one.x2, one.y2) < 0.0
     )
-
-
-class TestParts:
-    def test_all_of_it_is_one_figure_told_in_words(self, job_card: JobCard) -> None:
-        card = job_card("set-up-card-a5")
-        items, _ = placed(card)
-        assert isinstance(card.chart, PrintedJob)
-        (tags,) = {item.tags for item in items}
-        assert [tag.role for tag in tags] == [Role.FIGURE]
-        assert tags[0].alternative == card.chart.sketch.description
-
-    def test_what_is_hidden_is_dashed_and_the_axis_chained(self, job_card: JobCard) -> None:
-        items, _ = placed(job_card("set-up-card-a5"))
-        scale = scale_of(items)
-        level = lines(items, upright=False, dashed=True)
-        (axis,) = (rule for rule in level if len(rule.dash) == 4)
-        bore = [rule for rule in level if abs(rule.y1 - axis.y1) == pytest.approx(8.0 * scale)]
-        assert len(bore) == 2
-        assert {len(rule.dash) for rule in bore} == {2}
-        assert axis.x1 < min(rule.x1 for rule in level if rule is not axis)
-        # What is turned off: two dots in a chain (ISO 128-2, initial outlines).
-        before = [rule for rule in level if len(rule.dash) == 6]
-        assert {round(abs(rule.y1 - axis.y1) / scale, 6) for rule in before} == {15.0}
-
-    def test_the_blade_stands_black_at_the_cut(self, job_card: JobCard) -> None:
-        items, _ = placed(job_card("set-up-card-a5"))
-        (blade,) = (i for i in items if isinstance(i, Panel) and not i.paper)
-        assert blade.width == pytest.approx(2.0 * scale_of(items))
-        hatch = [
-            i
-            for i in items
-            if isinstance(i, Rule) and abs(abs(i.x2 - i.x1) - abs(i.y2 - i.y1)) < 1e-6
-        ]
-        inside = [
-            rule
-            for rule in hatch
-            if blade.x - 1e-6 <= rule.x1 and rule.x2 <= blade.x + blade.width + 1e-6
-        ]
-        assert len(inside) > 10
-
-    def test_a_bar_broken_off_ends_in_a_hatched_loop(self, job_card: JobCard) -> None:
-        small = set_up(bar=8.0, turned=6.0, length=14.0, jaw_distance=4.0, kerf=1.6, facing=0.5)
-        items, _ = placed(job_card("set-up-card-a5", sketch=small))
-        assert scale_of(items) > 1.0
-        bent = [
-            i
-            for i in items
-            if isinstance(i, Rule)
-            and abs(i.x2 - i.x1) > 1e-6
-            and abs(i.y2 - i.y1) > 1e-6
-            and i.weight == pytest.approx(0.7)
-        ]
-        assert len(bent) > 30
-
-    def test_a_block_without_a_job_is_refused(self, card_of: Callable[[str], AnyCard]) -> None:
-        with pytest.raises(TypeError, match="a sketch block needs the card of a job"):
-            sketch(card_of("lathe-chart"), LAYOUT, SETTING)

@@ -19,7 +19,7 @@ from chartgen.layout.blocks.facts import facts
 from chartgen.layout.blocks.figure import figure
 from chartgen.layout.blocks.first_piece import first_piece
 from chartgen.layout.blocks.foot import deference, foot, identity
-from chartgen.layout.blocks.heading import heading
+from chartgen.layout.blocks.heading import heading, heading_again
 from chartgen.layout.blocks.job_facts import job_facts
 from chartgen.layout.blocks.legend import legend, legend_sentences
 from chartgen.layout.blocks.moved_cells import moved_cells
@@ -39,6 +39,7 @@ Block = Callable[[AnyCard, Layout, Setting], list[Piece]]
 
 BLOCKS: dict[str, Block] = {
     "heading": heading,
+    "heading-again": heading_again,
     "table": table,
     "plain-table": plain_table,
     "figure": figure,
@@ -67,6 +68,6 @@ BLOCKS: dict[str, Block] = {
     "identity": identity,
 }
 
-ACROSS = frozenset({"heading"})
+ACROSS = frozenset({"heading", "heading-again"})
 ANCHORED = frozenset({"legend", "check-rule", "deference", "foot", "identity"})
 ON_EACH_PAGE = frozenset({"legend", "foot", "identity"})

@@ -12,7 +12,7 @@ from chartgen.layout.placed import Item, Panel, Rule, Text
 from chartgen.layout.roles import Role
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import AnyCard
-from chartgen.wording.printed_job import PrintedJob
+from chartgen.wording.printed_job import PrintedJob, PrintedSketch, SketchBox, SketchDimension
 
 JobCard = Callable[..., AnyCard]
 Bounds = Callable[[Item], tuple[float, float, float, float]]

@@ -234,6 +234,17 @@ class TestTheRest:
         assert len(signing) == 3
         assert min(rule.x2 - rule.x1 for rule in signing) >= 12.0
 
+    @pytest.mark.parametrize(("height", "lines"), [(120.0, 6), (55.0, 4), (40.0, 3), (-20.0, 3)])
+    def test_notes_take_the_lines_the_column_has_room_for(
+        self, job_card: JobCard, height: float, lines: int
+    ) -> None:
+        setting = replace(NARROW, height=height)
+        pieces = notes_and_sign_off(job_card("set-up-card-a5"), SET_UP, setting)
+        rules = [i for piece in pieces for i in piece.items if isinstance(i, Rule)]
+        assert len({round(rule.y1, 6) for rule in rules}) == lines + 1
+        if height >= 45.0:
+            assert sum(piece.height for piece in pieces) <= height
+
     def test_the_legend_of_a_job_has_no_lead_about_what_is_met_first(
         self, job_card: JobCard
     ) -> None:

@@ -12,25 +12,30 @@ from chartgen.wording.card import AnyCard
 
 PITCH: Millimetres[float] = 8.0
 """Lines for handwriting (common practice, no source)."""
-_LINES = 4
+_LEAST, _MOST = 3, 6
+"""Lines for notes: as many as the column has room for, between these."""
 _TITLE = "Notes"
 _FIELDS = ("Name", "Date", "Checked by")
 _SHARES = (0.38, 0.24, 0.38)
 _GAP: Millimetres[float] = 1.5
+_BELOW: Millimetres[float] = 1.5
 _BETWEEN: Millimetres[float] = 3.0
 
 
 def notes_and_sign_off(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return lines to write on and the sign-off, as one piece: nobody signs another page."""
     job_of(card, "notes-and-sign-off")
+    head = title(_TITLE, setting)
+    room = int((setting.height - head.height - 2.0 * _BELOW) / PITCH) - 1
+    lines = min(max(room, _LEAST), _MOST)
     items: list[Item] = [
-        writing_line(x1=0.0, x2=setting.width, y=PITCH * (number + 1)) for number in range(_LINES)
+        writing_line(x1=0.0, x2=setting.width, y=PITCH * (number + 1)) for number in range(lines)
     ]
-    base = PITCH * (_LINES + 1)
+    base = PITCH * (lines + 1)
     left = 0.0
-    room = setting.width - _BETWEEN * (len(_FIELDS) - 1)
+    across = setting.width - _BETWEEN * (len(_FIELDS) - 1)
     for field, share in zip(_FIELDS, _SHARES, strict=True):
-        width = room * share
+        width = across * share
         used = one_line(
             field, width=width, face=Face.BOLD, size=setting.words, measure=setting.measure
         )
@@ -46,5 +51,5 @@ def notes_and_sign_off(card: AnyCard, _layout: Layout, setting: Setting) -> list
         )
         items.append(writing_line(x1=left + used + _GAP, x2=left + width, y=base))
         left += width + _BETWEEN
-    lines = Piece(height=base + 1.5, items=tuple(items))
-    return clear_below([title(_TITLE, setting), lines], setting)
+    whole = Piece(height=base + _BELOW, items=tuple(items))
+    return clear_below([head, whole], setting)

@@ -24,11 +24,11 @@ SCALES: tuple[tuple[int, int], ...] = (
     (1, 20),
     (1, 50),
 )
-"""Paper to real, the largest first: those of ISO 5455:1979."""
+"""Paper to real, the largest first: those of ISO 5455:1979 (memory)."""
 
 WIDE, NARROW = 1.4, 0.7
-"""Weights [pt] of a wide and a narrow line, two to one (ISO 128-2)."""
-# Strokes and gaps [pt] in the proportions of ISO 128-2: a dash of 12, a long one of 24, a gap
+"""Weights [pt] of a wide and a narrow line, two to one (ISO 128-2; memory)."""
+# Strokes and gaps [pt] in the proportions of ISO 128-2 (memory): a dash of 12, a long one of 24, a gap
 # of 3 and a dot of 0.5 line weights, the chains shortened by a third for a drawing this small
 # (common practice, no source).
 HIDDEN = (12.0 * NARROW, 3.0 * NARROW)
@@ -182,7 +182,7 @@ def outline(
 
 
 def zigzag(x1: float, y1: float, x2: float, y2: float) -> list[Rule]:
-    """Return a break line: narrow, with a zigzag in its middle (ISO 128-2)."""
+    """Return a break line: narrow, with a zigzag in its middle (ISO 128-2; memory)."""
     length = math.hypot(x2 - x1, y2 - y1)
     size = min(1.2, length / 5.0)
     along = ((x2 - x1) / length, (y2 - y1) / length)
@@ -210,7 +210,7 @@ def polyline(
 
 
 def hatched(part: Shown, *, pitch: Millimetres[float] = 1.3) -> list[Rule]:
-    """Return narrow lines at 45 degrees across a part, as a cut face has them (ISO 128-3)."""
+    """Return narrow lines at 45 degrees across a part, as a cut face has them (ISO 128-3; memory)."""
     width, height = part.right - part.left, part.bottom - part.top
     rules = []
     # A line begins on the left edge or the lower one and ends on the upper or the right one.

@@ -20,7 +20,7 @@ from chartgen.layout.placed import Item, Panel, Rule
 from chartgen.wording.printed_job import PrintedSketch, SketchBox
 
 _POINT_ANGLE = 60.0
-"""Included angle of a lathe centre (ISO 298)."""
+"""Included angle of a lathe centre (memory; it is drawn, never computed with)."""
 _BEYOND = 2.6
 
 

@@ -18,8 +18,6 @@ JobCard = Callable[..., AnyCard]
 Bounds = Callable[[Item], tuple[float, float, float, float]]
 LAYOUT = load_layout("batch-card-a5")
 SETTING = setting_for(distance=400.0, width=197.0, measure=measure, height=66.0)
-# ISO 5455:1979, the scales recommended.
-STANDARD = {"10:1", "5:1", "2:1", "1:1", "1:2", "1:5", "1:10", "1:20", "1:50"}
 
 
 def placed(card: AnyCard, height: float = 66.0) -> tuple[list[Item], float]:
@@ -61,7 +59,7 @@ class TestParts:
         assert len(bore) == 2
         assert {len(rule.dash) for rule in bore} == {2}
         assert axis.x1 < min(rule.x1 for rule in level if rule is not axis)
-        # What is turned off: two dots in a chain (ISO 128-2, initial outlines).
+        # What is turned off: two dots in a chain.
         before = [rule for rule in level if len(rule.dash) == 6]
         assert {round(abs(rule.y1 - axis.y1) / scale, 6) for rule in before} == {15.0}
 

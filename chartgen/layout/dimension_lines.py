@@ -1,4 +1,4 @@
-"""Dimensions of a drawing as ISO 129-1 sets them (from memory): lines with arrows, the number above its line.
+"""Dimensions of a drawing: lines with arrows, the number above its line (ISO 129-1; memory).
 
 Along the axis they stand below the work, the shorter nearer; across it to its right. Where
 two arrows have no room an oblique stroke ends a line in place of each; a number without room

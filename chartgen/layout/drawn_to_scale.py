@@ -1,6 +1,6 @@
 """A set-up on paper: where its parts lie at a scale, and what of them is cut off.
 
-Lines are those of ISO 128-2: wide for edges, narrow for the rest in half the weight; dashed
+Lines are those of ISO 128-2 (memory): wide for edges, narrow for the rest in half the weight; dashed
 for what is hidden, chained for the axis, double-chained for what was there before the cut.
 """
 
@@ -28,8 +28,8 @@ SCALES: tuple[tuple[int, int], ...] = (
 
 WIDE, NARROW = 1.4, 0.7
 """Weights [pt] of a wide and a narrow line, two to one (ISO 128-2; memory)."""
-# Strokes and gaps [pt] in the proportions of ISO 128-2 (memory): a dash of 12, a long one of 24, a gap
-# of 3 and a dot of 0.5 line weights, the chains shortened by a third for a drawing this small
+# Strokes and gaps [pt] in the proportions of ISO 128-2 (memory): a dash of 12, a long one of
+# 24, a gap of 3 and a dot of 0.5 line weights, the chains shortened by a third for a drawing this small
 # (common practice, no source).
 HIDDEN = (12.0 * NARROW, 3.0 * NARROW)
 AXIS = (16.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)
@@ -210,7 +210,7 @@ def polyline(
 
 
 def hatched(part: Shown, *, pitch: Millimetres[float] = 1.3) -> list[Rule]:
-    """Return narrow lines at 45 degrees across a part, as a cut face has them (ISO 128-3; memory)."""
+    """Return narrow lines at 45 degrees, as a cut face has them (ISO 128-3; memory)."""
     width, height = part.right - part.left, part.bottom - part.top
     rules = []
     # A line begins on the left edge or the lower one and ends on the upper or the right one.

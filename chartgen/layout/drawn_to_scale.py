@@ -1,7 +1,8 @@
 """A set-up on paper: where its parts lie at a scale, and what of them is cut off.
 
-Lines are those of ISO 128-2 (memory): wide for edges, narrow for the rest in half the weight; dashed
-for what is hidden, chained for the axis, double-chained for what was there before the cut.
+Lines are those of ISO 128-2 (memory): wide for edges, narrow for the rest in half the weight;
+dashed for what is hidden, chained for the axis, double-chained for what was there before the
+cut.
 """
 
 import math
@@ -29,8 +30,8 @@ SCALES: tuple[tuple[int, int], ...] = (
 WIDE, NARROW = 1.4, 0.7
 """Weights [pt] of a wide and a narrow line, two to one (ISO 128-2; memory)."""
 # Strokes and gaps [pt] in the proportions of ISO 128-2 (memory): a dash of 12, a long one of
-# 24, a gap of 3 and a dot of 0.5 line weights, the chains shortened by a third for a drawing this small
-# (common practice, no source).
+# 24, a gap of 3 and a dot of 0.5 line weights, the chains shortened by a third for a drawing
+# this small (common practice, no source).
 HIDDEN = (12.0 * NARROW, 3.0 * NARROW)
 AXIS = (16.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)
 BEFORE = (16.0 * NARROW, *((3.0 * NARROW, 0.5 * NARROW) * 2), 3.0 * NARROW)

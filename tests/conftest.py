@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from runpy import run_path
 
 import pytest
 
@@ -11,6 +12,8 @@ from chartgen.model.material import Material
 from chartgen.model.shop import Shop
 from chartgen.pipeline import describe
 from chartgen.reference.tables import load_material
+from chartgen.wording.card import PrintedCard, make_card
+from chartgen.wording.printed_job import PrintedJob
 
 _FRAME = """
 [shop]
@@ -232,3 +235,22 @@ def stainless() -> Material:
 @pytest.fixture(scope="session")
 def aluminium() -> Material:
     return load_material("aluminium-6082")
+
+
+@pytest.fixture(scope="session")
+def job_card(example: Shop) -> Callable[..., PrintedCard[PrintedJob]]:
+    """Return a function: a layout, and what of the invented ring is otherwise -> its card.
+
+    A batch card has twenty pieces unless `pieces` says how many.
+    """
+    # Tests are no package to import from.
+    given = run_path(str(Path(__file__).with_name("job_card_example.py")))
+
+    def of(layout: str, *, pieces: int = 20, **changes: object) -> PrintedCard[PrintedJob]:
+        is_batch = layout.startswith("batch-card")
+        job: PrintedJob = given["batch_of"](pieces) if is_batch else given["RING"]
+        job = replace(job, **changes)  # type: ignore[arg-type]
+        material = load_material("mild-steel")
+        return make_card(example, job, (material,), example.blades[:1], layout, job.title)
+
+    return of

@@ -64,6 +64,11 @@ class LayoutName(NameIn):
                 f"{value!r} is the card of a change from one shop file to another.",
                 "Leave it out here; `chartgen compare BEFORE AFTER --out DIR` makes it.",
             )
+        if value in place.known.job_layouts:
+            raise ComplaintError(
+                f"{value!r} is the card of a job, and a shop file describes none.",
+                "Leave it out here; `chartgen job JOB` makes it.",
+            )
         return super().__call__(value, place)
 
 

@@ -16,8 +16,9 @@ from chartgen.layout.layout_schema import LayoutTable, problems_between_keys
 from chartgen.layout.pages import page_size
 from chartgen.quantities import Millimetres
 
-# Cards about two shops: no shop file can ask for one.
-_OF_TWO_SHOPS = "change-card"
+# Cards about two shops, and of a job: no shop file can ask for one.
+_OF_TWO_SHOPS = ("change-card",)
+_OF_A_JOB = ("set-up-card", "batch-card")
 _EXAMPLE = "lathe-chart-a5"
 _NOTHING_KNOWN = Known(materials=(), layouts=(), allowances={}, transmission=(), dc_no_load=0.0)
 
@@ -55,13 +56,20 @@ class Layout:
 @cache
 def layout_names() -> tuple[str, ...]:
     """Return the names of the layouts that came with the program and a shop file may name."""
-    return tuple(name for name in every_layout_name() if not name.startswith(_OF_TWO_SHOPS))
+    others = (*_OF_TWO_SHOPS, *_OF_A_JOB)
+    return tuple(name for name in every_layout_name() if not name.startswith(others))
 
 
 @cache
 def change_layout_names() -> tuple[str, ...]:
     """Return the names of the layouts of a change card, which `compare` makes."""
     return tuple(name for name in every_layout_name() if name.startswith(_OF_TWO_SHOPS))
+
+
+@cache
+def job_layout_names() -> tuple[str, ...]:
+    """Return the names of the layouts of a job's cards, which `job` makes."""
+    return tuple(name for name in every_layout_name() if name.startswith(_OF_A_JOB))
 
 
 @cache

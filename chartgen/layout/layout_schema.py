@@ -42,10 +42,28 @@ BODY_OF = {
     "speed-nomogram": "nomogram",
     "power-nomogram": "nomogram",
     "change-card": "change-figures",
+    "set-up-card": "step-table",
+    "batch-card": "batch-boxes",
 }
 CARDS = tuple(BODY_OF)
 _OF_A_CHANGE = ("facts", "card-states", "moved-cells", "change-figures")
-_BODIES = ("table", "plain-table", "figure", "nomogram", *_OF_A_CHANGE)
+_OF_A_JOB = (
+    "sketch",
+    "step-table",
+    "step-lines",
+    "checklist",
+    "dig-in",
+    "job-facts",
+    "notes-and-sign-off",
+    "batch-boxes",
+    "first-piece",
+)
+_OF = {"change-card": _OF_A_CHANGE, "set-up-card": _OF_A_JOB, "batch-card": _OF_A_JOB}
+# What could hurt, beside what every card has to say.
+_ON_A_JOB = ("checklist", "dig-in")
+_BODIES = ("table", "plain-table", "figure", "nomogram", *_OF_A_CHANGE, *_OF_A_JOB)
+# A table whose signs are explained on its own side.
+_WITH_SIGNS = ("table", "step-table")
 _ON_EVERY_CARD = (
     "heading",
     "cautions",
@@ -53,7 +71,16 @@ _ON_EVERY_CARD = (
     "check-rule",
     "deference",
 )
-BLOCKS = (*_BODIES, "notes", "legend", "legend-sentences", *_ON_EVERY_CARD, "foot", "identity")
+BLOCKS = (
+    *_BODIES,
+    "heading-again",
+    "notes",
+    "legend",
+    "legend-sentences",
+    *_ON_EVERY_CARD,
+    "foot",
+    "identity",
+)
 CELL_PARTS = ("speed", "feed", "pace", "sign")
 _IN_EVERY_CELL = ("speed", "feed", "sign")
 _NEARER = "Choose from the length of an arm to the distance of a wall."
@@ -118,10 +145,12 @@ def problems_between_keys(table: LayoutTable) -> Iterator[Problem]:
 
 def _problems_of_blocks(table: LayoutTable) -> Iterator[Problem]:
     body = BODY_OF[table.card]
-    allowed = _OF_A_CHANGE if table.card == "change-card" else (body,)
+    allowed = _OF.get(table.card, (body,))
     blocks = [block for side in table.side for block in side.blocks]
     wanted: tuple[str, ...] = (body, *_ON_EVERY_CARD)
-    if {"table", "plain-table", "legend"} & set(blocks):
+    if allowed is _OF_A_JOB:
+        wanted = (*wanted, *_ON_A_JOB)
+    if {*_WITH_SIGNS, "plain-table", "legend"} & set(blocks):
         wanted = (*wanted, "legend-sentences")
     for block in _missing(wanted, blocks):
         yield Problem(
@@ -139,7 +168,7 @@ def _problems_of_blocks(table: LayoutTable) -> Iterator[Problem]:
                 "this side does not tell whose card it is.",
                 "Add 'foot' or 'identity'.",
             )
-        if "table" in side.blocks:
+        if set(_WITH_SIGNS) & set(side.blocks):
             for block in _missing(("legend", "foot"), side.blocks):
                 yield Problem(
                     path,

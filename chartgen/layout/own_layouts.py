@@ -11,6 +11,9 @@ from chartgen.layout.layout_file import every_layout_name, parse_layout
 from chartgen.model.shop import Shop
 from chartgen.wording.card import file_name_part
 
+# Kinds of cards that are of more than a shop, and the command that makes them.
+_MADE_BY = {"change-card": "compare", "set-up-card": "job", "batch-card": "job"}
+
 
 def is_path(name: str) -> bool:
     """Whether a layout is asked for by the path of its file."""
@@ -44,8 +47,9 @@ def with_own_layouts(shop: Shop, files: Mapping[str, tuple[str, bytes]]) -> Shop
         except DescriptionError as error:
             faults += error.faults
             continue
-        if layout.card == "change-card":
-            problem = "is the layout of a change card, which only `compare` makes."
+        if layout.card in _MADE_BY:
+            kind, command = layout.card.replace("-card", " card"), _MADE_BY[layout.card]
+            problem = f"is the layout of a {kind}, which only `{command}` makes."
             line = line_of(text, ("card",))
             faults.append(Fault(file, line, "card", problem, "Choose another kind of card."))
         names[path], texts[name] = name, text

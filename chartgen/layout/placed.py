@@ -43,13 +43,14 @@ class Text:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rule:
-    """A straight line; `weight` in points."""
+    """A straight line; `weight` in points, and so are the strokes and gaps of its `dash`."""
 
     x1: Millimetres[float]
     y1: Millimetres[float]
     x2: Millimetres[float]
     y2: Millimetres[float]
     weight: float
+    dash: tuple[float, ...] = ()
     tags: Tags = ()
 
 

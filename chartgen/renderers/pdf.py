@@ -166,12 +166,16 @@ def _draw(canvas: Canvas, item: Item, page_height: float, end: str) -> None:
         case Rule():
             canvas.setLineWidth(item.weight)
             canvas.setStrokeColor(_INK)
+            if item.dash:
+                canvas.setDash(list(item.dash))
             canvas.line(
                 item.x1 / POINT,
                 (page_height - item.y1) / POINT,
                 item.x2 / POINT,
                 (page_height - item.y2) / POINT,
             )
+            if item.dash:
+                canvas.setDash()
         case Panel():
             canvas.setFillColor(_PAPER if item.paper else _INK)
             canvas.rect(

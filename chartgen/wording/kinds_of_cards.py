@@ -12,4 +12,6 @@ SHOWS = {
     "speed-nomogram": "spindle speed by ruler",
     "power-nomogram": "cutting power by ruler",
     "change-card": "two shop files: what changed (compare makes it)",
+    "set-up-card": "a job, step by step, with the set-up drawn (job makes it)",
+    "batch-card": "a job of many pieces: a box to tick for each (job makes it)",
 }

@@ -61,7 +61,9 @@ class PrintedJob:
 
     `right` names the columns of the step table aligned right, counted with number and step.
     `facts` are name and text: hold, bar, pieces, time, blade. `boxes` are the ticks of a batch
-    card, empty on a set-up card; `wear` says when to look at which edge.
+    card, empty on a set-up card; `wear` says when to look at which edge, `wear_marks` after
+    which box, counted from 1, and by what sign the line of `wear` begins. `measures` are what
+    is to be measured on the first piece, and what is wanted of it.
     """
 
     title: str
@@ -77,6 +79,8 @@ class PrintedJob:
     wear: tuple[str, ...]
     boxes: tuple[str, ...]
     legend: tuple[LegendEntry, ...]
+    wear_marks: tuple[tuple[int, str], ...] = ()
+    measures: tuple[tuple[str, str], ...] = ()
 
     @property
     def rows(self) -> tuple[tuple[str, ...], ...]:

@@ -6,7 +6,7 @@ import pytest
 from chartgen import pipeline
 from chartgen.description.example import example_text
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import Side, layout_names, load_layout
+from chartgen.layout.layout_file import Side, job_layout_names, layout_names, load_layout
 from chartgen.model.shop import Shop
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
@@ -16,12 +16,12 @@ SidesOf = Callable[[PrintedCard], list[Side]]
 
 
 @pytest.fixture(scope="session")
-def rendered() -> dict[str, Rendered]:
-    """Return every card of the built-in shop with its PDF, under the name of its layout."""
+def rendered(job_card: Callable[[str], PrintedCard]) -> dict[str, Rendered]:
+    """Return every card of the built-in shop and of a job with its PDF, by its layout."""
     shop = pipeline.describe(None, pipeline.EXAMPLE_NAME)
     every = replace(shop, request=replace(shop.request, layouts=layout_names()))
-    cards = pipeline.printed_cards(every)
-    found: dict[str, Rendered] = {name: [] for name in layout_names()}
+    cards = [*pipeline.printed_cards(every), *map(job_card, job_layout_names())]
+    found: dict[str, Rendered] = {name: [] for name in (*layout_names(), *job_layout_names())}
     inputs = pipeline.inputs_of(None, every)
     for card, finished in zip(cards, pipeline.lay_out(cards, inputs), strict=True):
         found[card.layout].append((card, pipeline.render(finished)))

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from pdfplumber.page import Page
 
 from chartgen.layout.code_square import QUIET_ZONE, code_square
-from chartgen.layout.layout_file import Side, layout_names, load_layout
+from chartgen.layout.layout_file import Side, job_layout_names, layout_names, load_layout
 from chartgen.layout.legibility import (
     CAP_HEIGHT,
     NUMBERS_ARC_MINUTES,
@@ -24,12 +24,15 @@ from chartgen.layout.legibility import (
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.check_code import square_sentences
 from chartgen.wording.printed import PrintedTable
+from chartgen.wording.printed_job import PrintedJob
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 SidesOf = Callable[[PrintedCard], list[Side]]
 Pixels = NDArray[np.uint8]
 # By module: the tests of one layout stand together, so that its pages are read once and let go.
-each_layout = pytest.mark.parametrize("name", layout_names(), scope="module")
+each_layout = pytest.mark.parametrize(
+    "name", [*layout_names(), *job_layout_names()], scope="module"
+)
 CHECK_WORDS = re.compile(
     r"(\d+)mmabove,(\d)inbelow:ifthisruleisnottrue,printagainat100%",
 )
@@ -80,7 +83,7 @@ class TestLegible:
         self, name: str, rendered: Rendered, sides_of: SidesOf
     ) -> None:
         for card, data in rendered[name]:
-            if isinstance(card.chart, PrintedTable):
+            if isinstance(card.chart, PrintedTable | PrintedJob):
                 continue
             marks = {cell.position for row in card.chart.rows for cell in row}
             assert not any(mark.isdigit() for mark in marks)

@@ -10,15 +10,18 @@ import pypdfium2  # type: ignore[import-untyped]
 import pytest
 from pdfplumber.page import Page
 
-from chartgen.layout.layout_file import Layout, Side, layout_names, load_layout
+from chartgen.layout.layout_file import Layout, Side, job_layout_names, layout_names, load_layout
 from chartgen.layout.legibility import NUMBERS_ARC_MINUTES, cap_height, size_for_cap
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedCell, PrintedTable
+from chartgen.wording.printed_job import PrintedJob
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 SidesOf = Callable[[PrintedCard], list[Side]]
 # By module: the tests of one layout stand together, so that its pages are read once and let go.
-each_layout = pytest.mark.parametrize("name", layout_names(), scope="module")
+each_layout = pytest.mark.parametrize(
+    "name", [*layout_names(), *job_layout_names()], scope="module"
+)
 
 
 @lru_cache(maxsize=40)  # the pages of one layout, not of all
@@ -95,7 +98,7 @@ class TestTheText:
             for entry in card.chart.legend:
                 assert bare(entry.sign + entry.short) in text
                 assert not entry.on_back or bare(entry.sentence) in text
-            if isinstance(card.chart, PrintedTable):
+            if isinstance(card.chart, PrintedTable | PrintedJob):
                 continue
             signs = {sign for row in card.chart.rows for cell in row for sign in cell.sign}
             assert signs <= {entry.sign for entry in card.chart.legend}

@@ -8,19 +8,28 @@ that are not ON_EACH_PAGE stand on the last.
 
 from collections.abc import Callable
 
+from chartgen.layout.blocks.batch_boxes import batch_boxes
 from chartgen.layout.blocks.card_states import card_states
 from chartgen.layout.blocks.cautions import cautions
 from chartgen.layout.blocks.change_figures import change_figures
 from chartgen.layout.blocks.check_rule import check_rule
+from chartgen.layout.blocks.checklist import checklist
+from chartgen.layout.blocks.dig_in import dig_in
 from chartgen.layout.blocks.facts import facts
 from chartgen.layout.blocks.figure import figure
+from chartgen.layout.blocks.first_piece import first_piece
 from chartgen.layout.blocks.foot import deference, foot, identity
-from chartgen.layout.blocks.heading import heading
+from chartgen.layout.blocks.heading import heading, heading_again
+from chartgen.layout.blocks.job_facts import job_facts
 from chartgen.layout.blocks.legend import legend, legend_sentences
 from chartgen.layout.blocks.moved_cells import moved_cells
 from chartgen.layout.blocks.nomogram import nomogram
+from chartgen.layout.blocks.notes_and_sign_off import notes_and_sign_off
 from chartgen.layout.blocks.paragraphs import assumptions, notes
 from chartgen.layout.blocks.plain_table import plain_table
+from chartgen.layout.blocks.sketch import sketch
+from chartgen.layout.blocks.step_lines import step_lines
+from chartgen.layout.blocks.step_table import step_table
 from chartgen.layout.blocks.table import table
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
@@ -30,6 +39,7 @@ Block = Callable[[AnyCard, Layout, Setting], list[Piece]]
 
 BLOCKS: dict[str, Block] = {
     "heading": heading,
+    "heading-again": heading_again,
     "table": table,
     "plain-table": plain_table,
     "figure": figure,
@@ -39,6 +49,15 @@ BLOCKS: dict[str, Block] = {
     "card-states": card_states,
     "moved-cells": moved_cells,
     "change-figures": change_figures,
+    "sketch": sketch,
+    "step-table": step_table,
+    "step-lines": step_lines,
+    "checklist": checklist,
+    "dig-in": dig_in,
+    "job-facts": job_facts,
+    "notes-and-sign-off": notes_and_sign_off,
+    "batch-boxes": batch_boxes,
+    "first-piece": first_piece,
     "legend": legend,
     "cautions": cautions,
     "legend-sentences": legend_sentences,
@@ -49,6 +68,6 @@ BLOCKS: dict[str, Block] = {
     "identity": identity,
 }
 
-ACROSS = frozenset({"heading"})
+ACROSS = frozenset({"heading", "heading-again"})
 ANCHORED = frozenset({"legend", "check-rule", "deference", "foot", "identity"})
 ON_EACH_PAGE = frozenset({"legend", "foot", "identity"})

@@ -1,14 +1,24 @@
 """The first line of a card: what it is about, and for which machine."""
 
+from dataclasses import replace
+
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Piece, Setting
 from chartgen.layout.placed import Align, Face, Item, Rule, Text
-from chartgen.layout.roles import paragraph_of, title_of
+from chartgen.layout.roles import as_decoration, paragraph_of, title_of
 from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import AnyCard
 
 _GAP = 3.0
+
+
+def heading_again(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
+    """Return the heading for a further side, on another leaf: printed again, but read once."""
+    return [
+        replace(piece, items=tuple(as_decoration(piece.items)))
+        for piece in heading(card, layout, setting)
+    ]
 
 
 def heading(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:

@@ -8,6 +8,7 @@ from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.roles import entry_body, entry_label, paragraph_of
 from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import AnyCard
+from chartgen.wording.printed_job import PrintedJob
 from chartgen.wording.signs import LEGEND_LEAD
 
 # Shares of the size of the words, and the least in mm.
@@ -23,12 +24,12 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     line = size * POINT * LEADING
     gap, sign_gap = (max(share * size * POINT, least) for share, least in (_GAP, _SIGN_GAP))
     items: list[Item] = []
-    x = measure(LEGEND_LEAD, Face.REGULAR, size) + gap if LEGEND_LEAD else 0.0
+    # The letters of a chart say what is met first; the signs of a job have no such lead.
+    lead = "" if isinstance(card.chart, PrintedJob) else LEGEND_LEAD
+    x = measure(lead, Face.REGULAR, size) + gap if lead else 0.0
     row = 0
-    if LEGEND_LEAD:
-        items.append(
-            Text(x=0.0, y=line * 0.8, text=LEGEND_LEAD, size=size, tags=paragraph_of(LEGEND_LEAD))
-        )
+    if lead:
+        items.append(Text(x=0.0, y=line * 0.8, text=lead, size=size, tags=paragraph_of(lead)))
     for entry in card.chart.legend:
         sign = measure(entry.sign, Face.BOLD, size)
         width = sign + sign_gap

@@ -10,6 +10,7 @@ from chartgen.wording.card import AnyCard
 from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.printed import PrintedTable
+from chartgen.wording.printed_job import PrintedJob
 
 _AFTER = 0.4
 _BEFORE_NOTES = 1.4
@@ -60,11 +61,13 @@ def paragraph(
 
 def notes(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the notes under a plain table or a figure."""
-    if not isinstance(card.chart, PrintedTable | PrintedCurves | PrintedNomogram):
+    if not isinstance(card.chart, PrintedTable | PrintedCurves | PrintedNomogram | PrintedJob):
         raise TypeError("a notes block needs a card whose body has notes")
     if not card.chart.notes:
         return []
     above = Piece(height=_BEFORE_NOTES, items=())
+    if isinstance(card.chart, PrintedJob):
+        above = title("Mind in this job", setting)
     if isinstance(card.chart, PrintedCurves):
         above = title("How to read the curves", setting)
     return [above, *(paragraph(line, setting) for line in card.chart.notes)]

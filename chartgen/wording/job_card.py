@@ -10,7 +10,7 @@ from chartgen.wording.job.amounts import across, bare
 from chartgen.wording.job.assumed import assumed
 from chartgen.wording.job.cells import RIGHT, headings, step_cells, step_title
 from chartgen.wording.job.checks import checklist, dig_in
-from chartgen.wording.job.facts import job_facts, wear_lines
+from chartgen.wording.job.facts import job_facts, measures, wear_lines, wear_marks
 from chartgen.wording.job.sketching import printed_sketch
 from chartgen.wording.job.step_lines import step_lines
 from chartgen.wording.job.watching import watch_line
@@ -36,7 +36,13 @@ def job_cards(plan: JobPlan) -> list[PrintedCard[PrintedJob]]:
     cards = [_card(plan, body, SET_UP_LAYOUT)]
     if plan.job.quantity > 1:
         boxes = tuple(str(number) for number in range(1, plan.job.quantity + 1))
-        batch = replace(body, title=f"{plan.job.name}: batch of {plan.job.quantity}", boxes=boxes)
+        batch = replace(
+            body,
+            title=f"{plan.job.name}: batch of {plan.job.quantity}",
+            boxes=boxes,
+            wear_marks=wear_marks(plan),
+            measures=measures(plan),
+        )
         cards.append(_card(plan, batch, BATCH_LAYOUT))
     return cards
 

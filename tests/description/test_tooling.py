@@ -4,7 +4,7 @@ from collections.abc import Callable
 from itertools import pairwise
 
 import pytest
-from chartgen.model.tools import BarMaterial, BoringBar, Drills, Tailstock, Tools, TurningTool
+from chartgen.model.tooling import BarMaterial, BoringBar, Drills, Tailstock, Tools, TurningTool
 
 from chartgen.description.shop_file import example_text
 from chartgen.model.blade import ToolMaterial

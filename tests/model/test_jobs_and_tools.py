@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from chartgen.model.tools import BarMaterial, BoringBar, Drills, Tools, TurningTool
+from chartgen.model.tooling import BarMaterial, BoringBar, Drills, Tools, TurningTool
 
 from chartgen.model.blade import ToolMaterial
 from chartgen.model.blade_letters import blade_called, letter_of

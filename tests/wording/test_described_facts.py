@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from chartgen.model.tools import Tools
+from chartgen.model.tooling import Tools
 
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.wording.described_facts import fact_groups

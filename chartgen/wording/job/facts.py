@@ -54,7 +54,7 @@ def _bar(plan: JobPlan) -> str:
     if plan.set_up.goes_through_spindle is False:
         blanks = (
             f"sawn into {counted(use.blanks, 'blank')} of {length_up(use.blank_length, units)} for "
-            f"{counted(use.pieces_a_blank, 'piece')} each, of which {remnant} stay in the jaws"
+            f"{counted(use.pieces_a_blank, 'piece')}, {remnant} of each stay in the jaws"
         )
         return f"{bar}, {blanks}; {each}, {needed}"
     return f"{bar} gives {counted(use.pieces, 'piece')}, {each}, {remnant} left over; {needed}"
@@ -93,9 +93,45 @@ def _chips(plan: JobPlan) -> str:
     )
 
 
+# Small letters: capitals are the blades.
+_SIGNS = "abcdefgh"
+
+
 def wear_lines(plan: JobPlan) -> tuple[str, ...]:
-    """Return when to look at which edge."""
-    return tuple(_wear(plan, check) for check in plan.wear_checks)
+    """Return when to look at which edge, each after its sign; nothing for a single piece."""
+    if plan.job.quantity == 1:
+        return ()
+    return tuple(
+        f"{sign}: {_wear(plan, check)}"
+        for sign, check in zip(_SIGNS, plan.wear_checks, strict=False)
+    )
+
+
+def wear_marks(plan: JobPlan) -> tuple[tuple[int, str], ...]:
+    """Return after which piece which edges are looked at, never after the last."""
+    marks = []
+    for piece in range(1, plan.job.quantity):
+        due = [
+            sign
+            for sign, check in zip(_SIGNS, plan.wear_checks, strict=False)
+            if piece % check.pieces == 0
+        ]
+        if due:
+            marks.append((piece, "".join(due)))
+    return tuple(marks)
+
+
+def measures(plan: JobPlan) -> tuple[tuple[str, str], ...]:
+    """Return what is measured on the first piece, and what is wanted."""
+    units, piece = plan.shop.request.units, plan.job.piece
+    wanted = [("outside", across(piece.diameter, units))]
+    if piece.bore:
+        wanted.append(("bore", across(piece.bore, units)))
+    wanted.append(("length", length(piece.length, units)))
+    if piece.groove is not None:
+        inside = piece.diameter - 2.0 * piece.groove.depth
+        wanted.append(("groove", f"{across(inside, units)}, {length(piece.groove.width, units)}"))
+    return tuple(wanted)
 
 
 def _wear(plan: JobPlan, check: WearCheck) -> str:

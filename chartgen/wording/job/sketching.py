@@ -80,7 +80,7 @@ def printed_sketch(plan: JobPlan) -> PrintedSketch:
             )
         )
     along = [
-        SketchDimension(axis="along", start=0.0, end=near, text=bare(near, units)),
+        SketchDimension(axis="along", start=0.0, end=near, text=length_up(near, units).split()[0]),
         SketchDimension(axis="along", start=near, end=far, text=bare(up.kerf, units)),
         SketchDimension(axis="along", start=far, end=end, text=bare(job.piece.length, units)),
         SketchDimension(

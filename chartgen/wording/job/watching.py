@@ -25,10 +25,7 @@ _WATCH: Final = {
         "Measure after the first pass, spindle stopped, and set the dial by it. A first pass on "
         "skin or a bent bar cuts in gulps."
     ),
-    Operation.DRILL: (
-        "Draw back at each peck until the flutes are clear. Ease the feed as it comes through: "
-        "it grabs there."
-    ),
+    Operation.DRILL: "Ease the feed as it comes through: it grabs there.",
     Operation.BORE: (
         "Rings or chatters: slower, not finer. Stop before you measure. No finger in the bore."
     ),
@@ -63,4 +60,6 @@ def watch_line(plan: JobPlan, step: Step) -> str:
         return _PART_BORED if plan.job.piece.bore else _PART_SOLID
     if step.operation is Operation.SAW:
         return _SAW_PIECE if step.is_per_piece else _SAW_BLANK
+    if step.cut is not None and len(step.cut.pecks) > 1:
+        return f"Draw back at each peck until the flutes are clear. {_WATCH[step.operation]}"
     return _WATCH[step.operation]

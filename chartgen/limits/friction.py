@@ -57,5 +57,6 @@ def _factor_name(material: Material) -> str:
     if material.iso_group is IsoGroup.K:
         return "iron"
     if material.iso_group is IsoGroup.N:
-        return "aluminium" if material.key.startswith("aluminium") else "brass"
+        # By the class of feeds, not the name: aluminium bronze is a copper alloy.
+        return "aluminium" if material.feeds.key == "aluminium" else "brass"
     return ""

@@ -40,13 +40,14 @@ def pieces_a_blank(machine: Machine, *, kerf: Millimetres[float]) -> int:
     """Return how many pieces a sawn blank may hold: as many as may stand out of the jaws.
 
     The bar may stand out no further than it may without a centre, and the outermost piece is
-    parted no further from the jaws than the bar is thick.
+    parted no further from the jaws than the bar is thick. No blank is longer than the bar.
     """
     bar, nearest = machine.job.bar.diameter, jaw_distance(machine)
     pitch = pitch_of(machine, kerf=kerf)
     by_overhang = (machine.allowances.overhang_most * bar - nearest) / pitch
     by_parting = 1.0 + (machine.allowances.parting_distance * bar - nearest - kerf) / pitch
-    most = max(1, math.floor(min(by_overhang, by_parting) + _SLIP))
+    by_bar = (machine.job.bar.length - grip_length(machine) - nearest) / pitch
+    most = max(1, math.floor(min(by_overhang, by_parting, by_bar) + _SLIP))
     return min(most, machine.job.quantity)
 
 
@@ -85,6 +86,24 @@ def blank_length(machine: Machine, *, kerf: Millimetres[float]) -> Millimetres[f
     return held + pieces_a_blank(machine, kerf=kerf) * pitch_of(machine, kerf=kerf)
 
 
+def blanks_of(machine: Machine, *, kerf: Millimetres[float], pieces: int) -> int:
+    """Return the blanks that so many pieces of one bar come from, the shorter last one too."""
+    if goes_through(machine) is not False:
+        return 1
+    return -(-pieces // pieces_a_blank(machine, kerf=kerf))
+
+
+def is_sawn(machine: Machine, *, kerf: Millimetres[float]) -> bool:
+    """Return whether blanks are sawn off the bar, because it does not go through the spindle.
+
+    A bar that is hardly longer than one blank goes into the jaws as it is.
+    """
+    if goes_through(machine) is not False:
+        return False
+    spare = machine.job.bar.length - blank_length(machine, kerf=kerf)
+    return spare > machine.allowances.saw_kerf
+
+
 def bar_use(machine: Machine, *, kerf: Millimetres[float]) -> BarUse:
     """Return what the bars of a job give, and what becomes of them."""
     pieces, quantity = pieces_from(machine, kerf=kerf), machine.job.quantity
@@ -106,7 +125,10 @@ def bar_use(machine: Machine, *, kerf: Millimetres[float]) -> BarUse:
         pieces=pieces,
         pitch=pitch,
         remnant=length - pieces * pitch if through else blank - per_blank * pitch,
-        blanks=1 if through else math.ceil(quantity / per_blank),
+        blanks=(bars - 1) * blanks_of(machine, kerf=kerf, pieces=pieces)
+        + blanks_of(machine, kerf=kerf, pieces=last)
+        if bars
+        else 0,
         blank_length=blank,
         pieces_a_blank=per_blank,
         bars=bars,

@@ -6,6 +6,7 @@ from chartgen.model.tooling import BoringBar
 from chartgen.physics.boring import force_for_boring_bar_deflection, overhang_ratio, resultant_force
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import turning_time
+from chartgen.planning.bending import bending_caps
 from chartgen.planning.feeding import given_feed
 from chartgen.planning.loads import load_of, turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
@@ -19,26 +20,26 @@ from chartgen.planning.passes import (
     soonest,
 )
 from chartgen.planning.plan import MachineCut, Refusal
-from chartgen.planning.turning import bending_caps
 from chartgen.quantities import Millimetres
 from chartgen.reference.boring import load_boring
 
 OUT_OF_BORE: Millimetres[float] = 3.0
-"""How far a boring bar stands out beyond the bore it goes through."""
+"""How much longer than its travel a boring bar stands out, and how much deeper than it the hole
+is drilled at full diameter: the bar's end must not meet the cone that the drill leaves."""
 _COARSEST = 0.25
 _TO_SIZE: Millimetres[float] = 0.05
 _NEARLY = 0.7
 
 
-def boring_bar(machine: Machine, *, hole: Millimetres[float]) -> BoringBar | None:
-    """Return the stoutest bar that enters a hole, or the one the job names; None if none does."""
+def boring_bars(machine: Machine, *, hole: Millimetres[float]) -> tuple[BoringBar, ...]:
+    """Return the bars that enter a hole, the stoutest first; only the one that the job names."""
     wanted = machine.job.choice.boring_bar
     bars = [
         bar
         for bar in machine.shop.tools.boring
         if bar.smallest_bore <= hole and wanted in {None, bar.name}
     ]
-    return max(bars, key=lambda bar: bar.diameter, default=None)
+    return tuple(sorted(bars, key=lambda bar: -bar.diameter))
 
 
 def bored(
@@ -63,7 +64,13 @@ def bored(
         diameter=bar.diameter,
         elastic_modulus=data.modulus[bar.shank].value,
     )
-    still = bending_caps(machine, overhang=overhang, on_centre=False) | {
+    still = bending_caps(
+        machine,
+        diameter=machine.job.piece.diameter,
+        bore=bore,
+        overhang=overhang,
+        sideways=side.radial.value,
+    ) | {
         Bound.TOOL_BENDS: float(bends)
         / float(resultant_force(force=1.0, radial_share=side.radial.value))
     }
@@ -107,9 +114,10 @@ def bored(
         )
 
     offered = settings(machine, diameter=bore, start=start_speed * slower, ceiling=ceiling * slower)
-    best = soonest(offered, planned)
+    best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
-        return Refusal(operation=Operation.BORE, tool=bar.name, bound=Bound.TOOL_BENDS)
+        bound = Bound.TOOL_BENDS if offered else Bound.SLOWEST_SPINDLE
+        return Refusal(operation=Operation.BORE, tool=bar.name, bound=bound)
     load = None
     if best.force is not None:
         load = load_of(
@@ -153,7 +161,7 @@ def hole_for(machine: Machine, *, bore: Millimetres[float]) -> Millimetres[float
     most = tools.tailstock.largest_drill if tools.tailstock else math.inf
     owned = [drill for drill in tools.drills.diameters if drill <= most]
     room = [drill for drill in owned if drill <= bore - machine.allowances.boring_stock]
-    to_bore = [drill for drill in room if boring_bar(machine, hole=drill) is not None]
+    to_bore = [drill for drill in room if boring_bars(machine, hole=drill)]
     if to_bore:
         return max(to_bore)
     to_size = [drill for drill in owned if abs(drill - bore) < _TO_SIZE]

@@ -45,11 +45,13 @@ _CENTRE_DEPTH = 2.0
 _SLIP = 1e-9
 
 
-def centre_drilled(machine: Machine, *, diameter: Millimetres[float]) -> MachineCut:
+def centre_drilled(machine: Machine, *, diameter: Millimetres[float]) -> MachineCut | Refusal:
     """Return the cut of a centre drill with a pilot of a diameter."""
     speeds = drilling_speed(machine.material.key)
     start, ceiling = speeds.start.value, speeds.ceiling.value
     offered = settings(machine, diameter=diameter, start=start, ceiling=ceiling)
+    if not offered:
+        return Refusal(operation=Operation.CENTRE_DRILL, tool="drill", bound=Bound.SLOWEST_SPINDLE)
     setting = max(offered, key=lambda one: (one.speed, one.torque))
     wanted = _LEAST_FEED_SHARE * _feed(machine, diameter).start.value
     given = given_feed(machine, wanted=wanted, speed=setting.speed, slide=FedBy.TAILSTOCK)
@@ -140,7 +142,7 @@ def _one_drill(
     travel = depth + float(point_height(diameter=diameter, point_angle=_point(machine).angle.value))
     wanted = gentler * _feed(machine, diameter).start.value
     found: list[MachineCut] = []
-    fails = Bound.TORQUE
+    fails = Bound.TORQUE if offered else Bound.SLOWEST_SPINDLE
     for setting in offered:
         given = given_feed(machine, wanted=wanted, speed=setting.speed, slide=FedBy.TAILSTOCK)
         held = Bound.HAND_PACE if given.is_held_by_hand else setting.bound

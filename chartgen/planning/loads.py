@@ -25,6 +25,11 @@ def feed_force_share() -> Fraction[float]:
     return load_boring().turning.feed.value
 
 
+def back_force_share() -> Fraction[float]:
+    """Return the force square to feed and main force over the main one, in outside turning."""
+    return load_boring().turning.radial.value
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ForceBand:
     """A force with its band."""

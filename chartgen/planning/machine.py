@@ -115,7 +115,11 @@ def settings(
     start: MetresPerMinute[float],
     ceiling: MetresPerMinute[float],
 ) -> tuple[Setting, ...]:
-    """Return the speeds worth trying, none over a cap; the slowest one where all are over."""
+    """Return the speeds worth trying, none over a cap.
+
+    A lathe that cannot turn as slowly as the edge wants offers its slowest speed, if the edge
+    still bears it; none where even that is over what edge, chuck, spindle or bar bear.
+    """
     wanted = float(spindle_speed(cutting_speed=start, diameter=diameter))
     by_edge = float(spindle_speed(cutting_speed=ceiling, diameter=diameter))
     cap = min(machine.largest_speed, by_edge, wanted * machine.allowances.speed_over_start)
@@ -127,6 +131,8 @@ def settings(
     if found:
         return tuple(found.values())
     slowest = min(machine.shop.lathe.drive.positions, key=lambda position: position.slowest)
+    if slowest.slowest > min(machine.largest_speed, by_edge) * (1.0 + _SLIP):
+        return ()
     return (_setting(machine, slowest, slowest.slowest, Bound.SLOWEST_SPINDLE),)
 
 

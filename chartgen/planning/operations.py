@@ -52,4 +52,5 @@ class Bound(Enum):
     CHUCK_SPEED = "chuck speed"
     BAR_WHIP = "bar behind the spindle"
     BLADE = "the blade's window"
+    BAR_LENGTH = "length of the bar"
     NO_TOOL = "no tool of this shop"

@@ -3,9 +3,9 @@
 from chartgen.planning.drilling import centre_drilled
 from chartgen.planning.machine import Machine
 from chartgen.planning.made_step import made_step
-from chartgen.planning.operations import Operation
+from chartgen.planning.operations import Bound, Operation
 from chartgen.planning.parting import grooved
-from chartgen.planning.plan import Step
+from chartgen.planning.plan import MachineCut, Refusal, Step
 from chartgen.planning.set_up import needs_centre, run_out_of
 from chartgen.planning.turning import chamfered, faced, turned, turning_tool
 from chartgen.quantities import Millimetres
@@ -21,7 +21,9 @@ def outside(
     job, allowances = machine.job, machine.allowances
     tool = turning_tool(machine)
     steps: list[Step] = []
-    if tool is not None:
+    if tool is None:
+        steps.append(_without_tool(machine, Operation.FACE, job.bar.diameter))
+    else:
         cut = faced(
             machine,
             tool,
@@ -43,7 +45,9 @@ def outside(
         steps.append(
             Step(operation=Operation.SUPPORT, is_per_piece=True, handling=allowances.tool_minutes)
         )
-    if tool is not None and stock > NO_STOCK:
+    if tool is None and stock > NO_STOCK:
+        steps.append(_without_tool(machine, Operation.TURN, job.bar.diameter, job.piece.diameter))
+    elif tool is not None and stock > NO_STOCK:
         turn = turned(
             machine,
             tool,
@@ -68,20 +72,30 @@ def outside(
     return steps
 
 
+def _without_tool(
+    machine: Machine,
+    operation: Operation,
+    start: Millimetres[float],
+    end: Millimetres[float] = 0.0,
+) -> Step:
+    refused = Refusal(operation=operation, tool="", bound=Bound.NO_TOOL)
+    return made_step(machine, operation, refused, start=start, end=end)
+
+
 def _has_centre(machine: Machine) -> bool:
     tailstock = machine.shop.tools.tailstock
     return tailstock is not None and tailstock.live_centre
 
 
 def centre(machine: Machine) -> list[Step]:
-    """Return the centre drill's step, nothing where none is owned."""
+    """Return the centre drill's step, refused where none is owned."""
     drills = machine.shop.tools.drills
     if drills is None or drills.centre_drill is None:
-        return []
+        refused = Refusal(operation=Operation.CENTRE_DRILL, tool="", bound=Bound.NO_TOOL)
+        return [made_step(machine, Operation.CENTRE_DRILL, refused)]
     cut = centre_drilled(machine, diameter=drills.centre_drill)
-    return [
-        made_step(machine, Operation.CENTRE_DRILL, cut, end=drills.centre_drill, length=cut.travel)
-    ]
+    length = cut.travel if isinstance(cut, MachineCut) else 0.0
+    return [made_step(machine, Operation.CENTRE_DRILL, cut, end=drills.centre_drill, length=length)]
 
 
 def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
@@ -103,7 +117,9 @@ def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
             )
         )
     tool = turning_tool(machine)
-    if job.piece.chamfer > 0.0 and tool is not None:
+    if job.piece.chamfer > 0.0 and tool is None:
+        steps.append(_without_tool(machine, Operation.CHAMFER, job.piece.diameter))
+    elif job.piece.chamfer > 0.0 and tool is not None:
         edge = chamfered(
             machine,
             tool,

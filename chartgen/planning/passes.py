@@ -17,6 +17,8 @@ from chartgen.quantities import Millimetres, Minutes, Newtons
 
 LEAST_DEPTH: Millimetres[float] = 0.05
 """A limit that leaves less than this has no use for a pass."""
+_AS_QUICK = 0.02
+"""Passes that take no more than this share longer in the cut are about as quick."""
 _SLIP = 1e-9
 
 
@@ -50,11 +52,13 @@ def driving_caps(
     arm = diameter / machine.job.bar.diameter
     if machine.job.holding.stop:
         axial_share = 0.0
-    if float(force_from_torque(torque=setting.stall_torque, diameter=diameter)) * arm > slip:
-        caps[Bound.GRIP] = slip / (safety * math.hypot(arm, axial_share))
+    stall = float(force_from_torque(torque=setting.stall_torque, diameter=diameter)) * arm
+    both = slip / math.hypot(arm, axial_share)
+    if stall >= both * arm:
+        caps[Bound.GRIP] = both / safety
     elif axial_share > 0.0:
-        # A drive that stalls first cannot turn the work in the jaws, but the feed may push it.
-        caps[Bound.GRIP] = slip / (safety * axial_share)
+        # A drive that stalls first pulls no harder around, but the feed may still push.
+        caps[Bound.GRIP] = math.sqrt(slip**2 - stall**2) / (safety * axial_share)
     return caps
 
 
@@ -91,12 +95,23 @@ def shared_out(
 
 
 def soonest(
-    settings: tuple[Setting, ...], planned: Callable[[Setting], Passes | None]
+    settings: tuple[Setting, ...],
+    planned: Callable[[Setting], Passes | None],
+    *,
+    between: Minutes[float],
 ) -> Passes | None:
-    """Return the passes that are over first, of those that are about as quick the strongest."""
+    """Return the passes that are over first, of those that are about as quick the strongest.
+
+    `between` is the time from one pass to the next: a pass more has to be worth setting it.
+    """
+
+    def whole(passes: Passes) -> Minutes[float]:
+        return passes.time + passes.count * between
+
     tried = [passes for setting in settings if (passes := planned(setting)) is not None]
     if not tried:
         return None
-    quickest = min(passes.time for passes in tried)
-    near = [passes for passes in tried if passes.time <= 1.02 * quickest]
+    first = min(tried, key=whole)
+    most = whole(first) + _AS_QUICK * first.time
+    near = [passes for passes in tried if whole(passes) <= most]
     return max(near, key=lambda passes: (passes.setting.torque, passes.setting.speed))

@@ -4,10 +4,10 @@ from chartgen.limits.window import Verdict
 from chartgen.model.job import Job
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
-from chartgen.planning.bar_use import bar_use, goes_through, pitch_of
+from chartgen.planning.bar_use import bar_use, blanks_of, is_sawn, pieces_from, pitch_of
 from chartgen.planning.inside import inside
 from chartgen.planning.machine import Machine, machine_for
-from chartgen.planning.operations import Operation
+from chartgen.planning.operations import Bound, Operation
 from chartgen.planning.outside import edges, outside
 from chartgen.planning.parting import blade_options, chosen_blade, parted
 from chartgen.planning.plan import BladeOption, JobPlan, Refusal, Step
@@ -28,11 +28,13 @@ def plan_job(shop: Shop, job: Job, material: Material) -> JobPlan:
     saws = option.verdict is Verdict.NO_WINDOW
     kerf = _sawn_kerf(machine) if saws else option.blade.insert_width
     overhang = overhang_of(machine, kerf=kerf)
+    turned = outside(machine, overhang=overhang, kerf=kerf)
+    has_centre = any(step.operation is Operation.CENTRE_DRILL and step.cut for step in turned)
     steps = (
         *_before(machine, kerf=kerf),
-        *outside(machine, overhang=overhang, kerf=kerf),
+        *turned,
         *edges(machine, overhang=overhang),
-        *inside(machine, overhang=overhang, kerf=kerf),
+        *inside(machine, overhang=overhang, kerf=kerf, has_centre=has_centre),
         _part(machine, option),
         *_after(machine, kerf=kerf),
     )
@@ -56,17 +58,26 @@ def _sawn_kerf(machine: Machine) -> Millimetres[float]:
 
 def _before(machine: Machine, *, kerf: Millimetres[float]) -> list[Step]:
     allowances = machine.allowances
+    short = None
+    if pieces_from(machine, kerf=kerf) == 0:
+        short = Refusal(operation=Operation.CHECK, tool="", bound=Bound.BAR_LENGTH)
     steps = [
-        Step(operation=Operation.CHECK, is_per_piece=False, handling=allowances.set_up_minutes)
+        Step(
+            operation=Operation.CHECK,
+            is_per_piece=False,
+            handling=allowances.set_up_minutes,
+            refused=short,
+        )
     ]
-    if goes_through(machine) is False:
-        length = bar_use(machine, kerf=kerf).blank_length
+    if is_sawn(machine, kerf=kerf):
+        use = bar_use(machine, kerf=kerf)
+        cuts = blanks_of(machine, kerf=kerf, pieces=min(use.pieces, machine.job.quantity))
         steps.append(
             Step(
                 operation=Operation.SAW,
                 is_per_piece=False,
-                handling=allowances.saw_minutes,
-                length=length,
+                handling=allowances.saw_minutes * max(1, cuts),
+                length=use.blank_length,
                 start=machine.job.bar.diameter,
             )
         )

@@ -4,17 +4,11 @@ import math
 from collections.abc import Mapping
 
 from chartgen.model.tooling import TurningTool
-from chartgen.physics.boring import resultant_force
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import plunge_time, turning_time
-from chartgen.physics.workpiece import (
-    CENTRE_DEFLECTION_SHARE,
-    CENTRE_STRESS_SHARE,
-    force_for_bar_deflection,
-    force_for_bar_stress,
-)
+from chartgen.planning.bending import bending_caps
 from chartgen.planning.feeding import given_feed
-from chartgen.planning.loads import feed_force_share, load_of, turning_force
+from chartgen.planning.loads import back_force_share, feed_force_share, load_of, turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.planning.passes import (
@@ -27,7 +21,6 @@ from chartgen.planning.passes import (
 )
 from chartgen.planning.plan import MachineCut, Refusal
 from chartgen.quantities import Millimetres, Newtons
-from chartgen.reference.boring import load_boring
 
 _COARSEST_FINISH = 0.25
 """A finishing feed is no more than this share of the nose radius."""
@@ -53,7 +46,15 @@ def turned(
     on_centre: bool,
 ) -> MachineCut | Refusal:
     """Return the passes that take the bar from one diameter to another over a length."""
-    bending = bending_caps(machine, overhang=overhang, on_centre=on_centre)
+    # Thinnest and weakest at the end of the last pass.
+    bending = bending_caps(
+        machine,
+        diameter=end,
+        bore=0.0,
+        overhang=overhang,
+        sideways=back_force_share(),
+        on_centre=on_centre,
+    )
     most, stock = _deepest_of(machine, tool), (start - end) / 2.0
 
     def planned(setting: Setting) -> Passes | None:
@@ -94,10 +95,11 @@ def turned(
         )
 
     start_speed, ceiling = turning_speeds(machine.material, tool.tool_material)
+    between = machine.allowances.pass_minutes
     offered = settings(machine, diameter=start, start=start_speed, ceiling=ceiling)
-    best = soonest(offered, planned)
+    best = soonest(offered, planned, between=between)
     if best is None:
-        return _refused(machine, tool, Operation.TURN, offered, bending | {}, start)
+        return _refused(machine, tool, Operation.TURN, offered, bending, start)
     return _cut(machine, tool, best, diameter=start, travel=travel, axial_share=feed_force_share())
 
 
@@ -111,7 +113,10 @@ def faced(
     overhang: Millimetres[float],
 ) -> MachineCut | Refusal:
     """Return the passes that face the end of the bar at constant spindle speed."""
-    bending = bending_caps(machine, overhang=overhang, on_centre=False)
+    # In facing the two side forces change places: the feed is square to the axis.
+    bending = bending_caps(
+        machine, diameter=diameter, bore=bore, overhang=overhang, sideways=feed_force_share()
+    )
     most, travel = _deepest_of(machine, tool), (diameter - bore) / 2.0
 
     def planned(setting: Setting) -> Passes | None:
@@ -121,7 +126,9 @@ def faced(
             speed=setting.speed,
             slide=FedBy.CROSS_SLIDE,
         )
-        caps = bending | driving_caps(machine, setting, diameter=diameter, axial_share=0.0)
+        caps = bending | driving_caps(
+            machine, setting, diameter=diameter, axial_share=back_force_share()
+        )
         limit, bound = deepest(machine, caps=caps, depths=most, feed=given.feed)
         if limit < LEAST_DEPTH:
             return None
@@ -148,11 +155,14 @@ def faced(
         )
 
     start_speed, ceiling = turning_speeds(machine.material, tool.tool_material)
+    between = machine.allowances.pass_minutes
     offered = settings(machine, diameter=diameter, start=start_speed, ceiling=ceiling)
-    best = soonest(offered, planned)
+    best = soonest(offered, planned, between=between)
     if best is None:
         return _refused(machine, tool, Operation.FACE, offered, bending, diameter)
-    return _cut(machine, tool, best, diameter=diameter, travel=travel, axial_share=0.0)
+    return _cut(
+        machine, tool, best, diameter=diameter, travel=travel, axial_share=back_force_share()
+    )
 
 
 def chamfered(
@@ -165,7 +175,10 @@ def chamfered(
 ) -> MachineCut | Refusal:
     """Return the plunge of a tool's straight flank, set at 45 degrees, into the edge."""
     flank = width * math.sqrt(2.0)
-    bending = bending_caps(machine, overhang=overhang, on_centre=False)
+    # A flank at 45 degrees pushes both ways alike.
+    bending = bending_caps(
+        machine, diameter=diameter, bore=0.0, overhang=overhang, sideways=feed_force_share()
+    )
 
     def planned(setting: Setting) -> Passes | None:
         given = given_feed(
@@ -195,43 +208,15 @@ def chamfered(
         )
 
     start_speed, ceiling = turning_speeds(machine.material, tool.tool_material)
+    between = machine.allowances.pass_minutes
     # A broad edge chatters: half of the turning speed.
     offered = settings(machine, diameter=diameter, start=0.5 * start_speed, ceiling=ceiling)
-    best = soonest(offered, planned)
+    best = soonest(offered, planned, between=between)
     if best is None:
         return _refused(machine, tool, Operation.CHAMFER, offered, bending, diameter)
     return _cut(
         machine, tool, best, diameter=diameter, travel=width, axial_share=feed_force_share()
     )
-
-
-def bending_caps(
-    machine: Machine, *, overhang: Millimetres[float], on_centre: bool
-) -> dict[Bound, Newtons[float]]:
-    """Return the force that the bar bears where the tool is furthest from the jaws.
-
-    On a centre the bar is stiffest held at both ends: the worst place lies between them.
-    """
-    bar, bore = machine.job.bar.diameter, 0.0
-    bends, stressed = (CENTRE_DEFLECTION_SHARE, CENTRE_STRESS_SHARE) if on_centre else (1.0, 1.0)
-    at_bend = force_for_bar_deflection(
-        deflection=machine.allowances.work_deflection,
-        distance=overhang,
-        elastic_modulus=machine.material.youngs_modulus.value,
-        outer_diameter=bar,
-        inner_diameter=bore,
-    )
-    at_jaws = force_for_bar_stress(
-        stress=machine.allowances.work_stress_share * machine.material.tensile_strength.value,
-        distance=overhang,
-        outer_diameter=bar,
-        inner_diameter=bore,
-    )
-    aslant = float(resultant_force(force=1.0, radial_share=load_boring().turning.radial.value))
-    return {
-        Bound.BAR_BENDS: float(at_bend) / bends / aslant,
-        Bound.BAR_AT_JAWS: float(at_jaws) / stressed / aslant,
-    }
 
 
 def _deepest_of(machine: Machine, tool: TurningTool) -> Mapping[Bound, Millimetres[float]]:
@@ -296,6 +281,8 @@ def _refused(
     diameter: Millimetres[float],
 ) -> Refusal:
     """Return why not even the thinnest cut fits: the limit met first at the strongest speed."""
+    if not offered:
+        return Refusal(operation=operation, tool=tool.name, bound=Bound.SLOWEST_SPINDLE)
     strongest = max(offered, key=lambda setting: setting.torque)
     caps = dict(bending) | driving_caps(
         machine, strongest, diameter=diameter, axial_share=feed_force_share()

@@ -41,7 +41,7 @@ def step_lines(plan: JobPlan, step: Step) -> tuple[str, ...]:
 def _special(plan: JobPlan, step: Step) -> list[str]:
     """Return what a step without numbers of a cut, or beside them, is about."""
     if step.operation is Operation.SAW and step.is_per_piece:
-        return []
+        return [_sawn_end(plan, step)]
     say = {
         Operation.CHECK: _check,
         Operation.SAW: _blank,
@@ -70,6 +70,14 @@ def _blank(plan: JobPlan) -> list[str]:
             f"{amounts.counted(use.pieces_a_blank, 'piece')}"
         )
     ]
+
+
+def _sawn_end(plan: JobPlan, step: Step) -> str:
+    units = plan.shop.request.units
+    return (
+        f"saw it {length(step.length, units)} long, spindle stopped and out of gear; then turn the "
+        f"piece round in the jaws and face the sawn end to {length(plan.job.piece.length, units)}"
+    )
 
 
 def _support(plan: JobPlan) -> list[str]:
@@ -129,6 +137,13 @@ def _hold(plan: JobPlan) -> list[str]:
             f"the heaviest cut needs {amounts.kilonewtons_up(up.grip_needed)} of grip, reserves "
             f"in: {amounts.whole_up(up.key_torque)} N·m or more on the key; "
             f"{amounts.kilonewtons_down(up.grip)} is taken to be there"
+        )
+    on_centre = any(step.operation is Operation.SUPPORT for step in plan.steps)
+    if up.needs_centre and not on_centre:
+        most = f"{plan.allowances.overhang_most:g}"
+        lines.append(
+            f"it stands out more than {most} times its thickness and runs on no centre: the "
+            "numbers hold only for a straight, truly running bar; a live centre is safer"
         )
     if plan.job.holding.stop:
         lines.append("the bar rests against its stop: it takes the push of the drills")

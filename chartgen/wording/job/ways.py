@@ -15,6 +15,16 @@ _WAY = {
     Bound.BAR_AT_JAWS: "let less bar stand out, or bring up the centre",
     Bound.TAILSTOCK_PUSH: "add a drill between, or open the hole with a boring bar",
     Bound.DRILL_CHUCK: "add a drill between, or open the hole with a boring bar",
+    Bound.NO_TOOL: "list one in the shop file",
+    Bound.SLOWEST_SPINDLE: (
+        "a slower drive position, a smaller size, or less bar behind the spindle"
+    ),
+}
+_WHY = {
+    Bound.NO_TOOL: "no tool of this shop makes this step",
+    Bound.SLOWEST_SPINDLE: (
+        "not on this lathe: even its slowest speed is too fast for edge, chuck or bar"
+    ),
 }
 _BORING = (
     "a stouter or shorter boring bar, or bore from both ends; a reamer follows a drill where the "
@@ -44,12 +54,20 @@ def way_words(plan: JobPlan, refused: Refusal) -> list[str]:
                 ),
                 f"way out: list the drill under [drills], or {_BORING}",
             ]
-        case _:
-            way = _WAY.get(refused.bound, "take less at a time, or another machine")
+        case Operation.CHECK:
+            use = length(plan.bar_use.pitch, units)
+            held = length(plan.set_up.grip_length + plan.set_up.jaw_distance, units)
             return [
-                f"not on this lathe: {refused.bound.value} is at its end even for the lightest cut",
-                f"way out: {way}",
+                f"the bar is too short for one piece: it uses {use}, and {held} stay in the jaws",
+                "way out: a longer bar, or less of it in the jaws if the cuts are light",
             ]
+        case _:
+            why = _WHY.get(
+                refused.bound,
+                f"not on this lathe: {refused.bound.value} is at its end even for the lightest cut",
+            )
+            way = _WAY.get(refused.bound, "take less at a time, or another machine")
+            return [why, f"way out: {way}"]
 
 
 def _of_blade(plan: JobPlan, refused: Refusal, units: LengthUnits) -> list[str]:

@@ -4,12 +4,12 @@ from collections.abc import Callable
 from itertools import pairwise
 
 import pytest
-from chartgen.model.tooling import BarMaterial, BoringBar, Drills, Tailstock, Tools, TurningTool
 
 from chartgen.description.shop_file import example_text
 from chartgen.model.blade import ToolMaterial
 from chartgen.model.lathe import Carriage
 from chartgen.model.shop import Shop
+from chartgen.model.tooling import BarMaterial, BoringBar, Drills, Tailstock, Tools, TurningTool
 
 Read = Callable[[str | bytes], Shop]
 EXAMPLE = example_text().decode()

@@ -5,12 +5,12 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from chartgen.model.tooling import BarMaterial, BoringBar, Drills, Tools, TurningTool
 
 from chartgen.model.blade import ToolMaterial
 from chartgen.model.blade_letters import blade_called, letter_of
 from chartgen.model.job import Bar, Coolant, Groove, Holding, Job, Piece, ToolChoice
 from chartgen.model.shop import Shop
+from chartgen.model.tooling import BarMaterial, BoringBar, Drills, Tools, TurningTool
 
 PIECE = Piece(diameter=28.0, length=20.0)
 JOB = Job(

@@ -3,9 +3,9 @@
 from dataclasses import replace
 
 import pytest
-from chartgen.model.tooling import Tools
 
 from chartgen.model.shop import LengthUnits, Shop
+from chartgen.model.tooling import Tools
 from chartgen.wording.described_facts import fact_groups
 
 

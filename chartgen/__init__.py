@@ -14,6 +14,7 @@ layout      page sizes, pouches, boxes; the files in layouts/ -> placed text
 wording     numbers -> text, once: marks, legends, cautions, explanations
 charts      a question answered over a grid of materials, blades and diameters
 learning    the owner's readings -> measured values, or why not yet
+lessons     exercises for a class, with their answers and the mistakes they invite
 planning    a job and a shop -> the steps of making it, in order, with their numbers
 limits      where the described machine meets the formulas: the window, the choice
 description shop and job files -> model, all faults at once

@@ -27,6 +27,7 @@ from chartgen.reference.tables import load_material, load_transmission, material
 from chartgen.renderers.fonts import measure
 from chartgen.renderers.pdf import render_pdf
 from chartgen.wording.card import AnyCard, PrintedCard, lathe_card
+from chartgen.wording.language import speaking
 from chartgen.wording.nearest import nearest_name
 from chartgen.wording.printed import PrintedChart
 
@@ -144,7 +145,8 @@ def with_layouts(shop: Shop, names: Sequence[str]) -> Shop:
 
 def printed_cards(shop: Shop) -> list[AnyCard]:
     """Return every card a shop asks for, all text made."""
-    return CardsOf(shop, [load_material(key) for key in shop.request.materials]).all()
+    with speaking(shop.request.language.value):
+        return CardsOf(shop, [load_material(key) for key in shop.request.materials]).all()
 
 
 def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
@@ -157,13 +159,14 @@ def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
     """
     from chartgen.wording.change import change_card
 
-    return change_card(
-        before,
-        after,
-        old_cards=printed_cards(before),
-        new_cards=printed_cards(after),
-        layout=change_layout_names()[0],
-    )
+    with speaking(after.request.language.value):
+        return change_card(
+            before,
+            after,
+            old_cards=printed_cards(before),
+            new_cards=printed_cards(after),
+            layout=change_layout_names()[0],
+        )
 
 
 def job_plan(shop: Shop, job: "Job") -> "JobPlan":
@@ -185,7 +188,8 @@ def printed_job_cards(shop: Shop, job: "Job") -> "list[PrintedCard[PrintedJob]]"
     """Return the cards of a job, the set-up card first, all text made."""
     from chartgen.wording.job_card import job_cards
 
-    return job_cards(job_plan(shop, job))
+    with speaking(shop.request.language.value):
+        return job_cards(job_plan(shop, job))
 
 
 def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:
@@ -200,7 +204,8 @@ def table_card(shop: Shop, key: str) -> PrintedCard[PrintedChart]:
     found = windows(shop, materials=[material], diameters=shop.request.diameters)
     own = shop.request.own_layouts
     charts = [n for n in shop.request.layouts if layout_called(n, own).card == "lathe-chart"]
-    return lathe_card(shop, found, material, charts[0] if charts else "lathe-chart-a5")
+    with speaking(shop.request.language.value):
+        return lathe_card(shop, found, material, charts[0] if charts else "lathe-chart-a5")
 
 
 def lay_out(

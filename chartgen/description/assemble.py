@@ -74,6 +74,7 @@ def shop_of(raw: Mapping[str, Any], known: Known, problems: Problems) -> Shop | 
         layouts=file.print.layouts,
         units=file.print.units,
         feeding=file.print.feeding,
+        language=file.print.language,
     )
     make = partial(
         Shop,

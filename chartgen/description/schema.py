@@ -34,7 +34,7 @@ from chartgen.description.tool_tables import (
 from chartgen.model.blade import Edge, ToolMaterial
 from chartgen.model.lathe import BarSurface, ChuckKind, DialReads, JawFace
 from chartgen.model.motor import AboveBase, MotorKind, PowerIs, SelfCooling
-from chartgen.model.shop import Feeding, LengthUnits
+from chartgen.model.shop import Feeding, Language, LengthUnits
 from chartgen.quantities import FRACTION, MM, MM_REV, N_M, N_PER_MM, RPM, UM, WATT
 
 SPEED = InUnit(RPM)
@@ -225,6 +225,7 @@ class PrintTable(Table):
     layouts = required(Distinct(ListOf(LayoutName("layouts"))))
     units = optional(OneOf(LengthUnits), default=LengthUnits.METRIC)
     feeding = optional(OneOf(Feeding), default=Feeding.HAND)
+    language = optional(OneOf(Language), default=Language.ENGLISH)
 
 
 class ShopFile(Table):

@@ -18,6 +18,7 @@ from chartgen.layout.roles import as_decoration
 from chartgen.layout.typesetting import Measure, counted
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import TAGS, speaking, tr
 from chartgen.wording.printed import PrintedChart, PrintedTable
 
 _GUTTER: Millimetres[float] = 6.0
@@ -33,13 +34,17 @@ def compose(card: AnyCard, layout: Layout, measure: Measure) -> Document:
         If the content does not fit at the reading distance; the message says how many rows
         or columns to drop. Nothing is ever made smaller.
     """
-    pages = tuple(
-        replace(page, side=number)
-        for number, side in enumerate(layout.sides)
-        for page in _pages(card, layout, side, measure)
-    )
+    # What a layout says by itself is said in the card's language.
+    with speaking(card.language):
+        pages = tuple(
+            replace(page, side=number)
+            for number, side in enumerate(layout.sides)
+            for page in _pages(card, layout, side, measure)
+        )
+        title = f"{tr(layout.title)}: {card.chart.title}, {card.lathe}"
     return Document(
-        title=f"{layout.title}: {card.chart.title}, {card.lathe}",
+        title=title,
+        language=TAGS[card.language],
         subject=f"{card.identity} · check {card.check_code}",
         keywords=f"check {card.check_code}",
         pages=pages,

@@ -22,6 +22,13 @@ class LengthUnits(Enum):
     INCH = "inch"
 
 
+class Language(Enum):
+    """Language of the printed card."""
+
+    ENGLISH = "en"
+    GERMAN = "de"
+
+
 class Feeding(Enum):
     """How the cross-slide is moved in the cut."""
 
@@ -41,6 +48,7 @@ class PrintRequest:
     layouts: tuple[str, ...]
     units: LengthUnits
     feeding: Feeding
+    language: Language = Language.ENGLISH
     own_layouts: tuple[tuple[str, str], ...] = ()
 
 

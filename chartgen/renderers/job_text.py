@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from chartgen.renderers.columns import in_columns
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed_job import PrintedJob, PrintedStep
+from chartgen.wording.section_titles import SectionTitle
 
 _INDENT = "    "
 _BOXES_A_LINE = 10
@@ -21,13 +22,15 @@ def render_job(card: PrintedCard[PrintedJob]) -> str:
         _listed("", (f"{entry.sign:>6}  {entry.sentence}" for entry in job.legend)),
         "\n".join(_step(step) for step in job.steps),
         _facts(job.facts),
-        _listed("Before the start", (f"[ ] {line}" for line in job.checklist)),
-        _listed("If it digs in", job.dig_in),
-        _listed("Mind in this job", job.notes),
-        _listed("Look at the edges", job.wear),
+        _listed(SectionTitle.CHECKS.words, (f"[ ] {line}" for line in job.checklist)),
+        _listed(SectionTitle.DIG_IN.words, job.dig_in),
+        _listed(SectionTitle.MIND.words, job.notes),
+        _listed(SectionTitle.EDGES.words, job.wear),
         _boxes(job),
-        _listed("Cautions", (f"{each.signal}: {each.text}" for each in card.cautions)),
-        _listed("What this card assumes", (f"- {line}" for line in card.assumptions)),
+        _listed(
+            SectionTitle.CAUTIONS.words, (f"{each.signal}: {each.text}" for each in card.cautions)
+        ),
+        _listed(SectionTitle.ASSUMED.words, (f"- {line}" for line in card.assumptions)),
         _foot(card),
     )
     return "\n".join(part for part in parts if part)
@@ -40,11 +43,11 @@ def render_batch(card: PrintedCard[PrintedJob], beside: PrintedCard[PrintedJob])
         _heading(card),
         _facts(tuple(fact for fact in job.facts if fact not in said.facts)),
         _listed(
-            "Before the start",
+            SectionTitle.CHECKS.words,
             (f"[ ] {line}" for line in job.checklist if line not in said.checklist),
         ),
-        _listed("Mind in this job", (line for line in job.notes if line not in said.notes)),
-        _listed("Look at the edges", (line for line in job.wear if line not in said.wear)),
+        _listed(SectionTitle.MIND.words, (line for line in job.notes if line not in said.notes)),
+        _listed(SectionTitle.EDGES.words, (line for line in job.wear if line not in said.wear)),
         _boxes(job),
         f"{card.identity} · check {card.check_code}\n",
     )

@@ -15,6 +15,7 @@ from chartgen.wording.cautions import PrintedCaution, card_cautions, deference, 
 from chartgen.wording.check_code import check_code, job_check_code
 from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
+from chartgen.wording.language import ENGLISH
 from chartgen.wording.printed import PrintedChart, PrintedTable, print_lathe_chart, print_overview
 from chartgen.wording.printed_change import PrintedChange
 from chartgen.wording.printed_job import PrintedJob
@@ -45,6 +46,7 @@ class PrintedCard(Generic[Body]):
     short_deference: str
     identity: str
     check_code: str
+    language: str = ENGLISH
 
 
 AnyCard: TypeAlias = (
@@ -120,6 +122,7 @@ def make_card(
         short_deference=short_deference(),
         identity=f"{shop.name} · {shop.lathe.name} · revision {shop.revision} · {date}",
         check_code=code,
+        language=shop.request.language.value,
     )
 
 

@@ -14,7 +14,7 @@ from chartgen import __version__
 from chartgen.model.job import Job
 from chartgen.model.lathe import Lathe
 from chartgen.model.material import Material
-from chartgen.model.shop import Shop
+from chartgen.model.shop import Language, Shop
 
 # No I, L, O or U, which are misread on a greasy card.
 _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -43,6 +43,7 @@ def check_code(shop: Shop, *, materials: Sequence[Material], layout: str, subjec
         shop.work,
         shop.request.units,
         shop.request.feeding,
+        *_other_language(shop),
         shop.request.diameters,
         sorted(shop.allowances.items()),
         shop.blades,
@@ -68,6 +69,7 @@ def job_check_code(shop: Shop, job: Job, *, materials: Sequence[Material], layou
             shop.work,
             shop.request.units,
             shop.request.feeding,
+            *_other_language(shop),
             sorted(shop.allowances.items()),
             shop.blades,
             shop.tools,
@@ -92,6 +94,12 @@ def _of_charts(lathe: Lathe) -> _AsItStands:
         if field.name not in ONLY_FOR_JOBS
     )
     return _AsItStands(f"Lathe({', '.join(named)})")
+
+
+def _other_language(shop: Shop) -> tuple[str, ...]:
+    """Return the language of a card, nothing for English: those codes stay as they were."""
+    language = shop.request.language
+    return () if language is Language.ENGLISH else (language.value,)
 
 
 def square_text(code: str) -> str:

@@ -13,6 +13,7 @@ from chartgen.layout.roles import entry_body
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 from chartgen.wording.printed_job import PrintedJob
+from chartgen.wording.section_titles import SectionTitle
 
 BOX: Millimetres[float] = 9.0
 """Room for a number in the corner and a pencil's tick beside it; 6 mm is the least."""
@@ -22,8 +23,6 @@ _INSIDE: Millimetres[float] = 0.8
 _BELOW: Millimetres[float] = 2.4
 _FLAG = 2.6
 """Weight of the bar that marks where to look at an edge [pt]."""
-_TITLE = "Tick each finished piece"
-_LOOK = "Look at the edges"
 
 
 def batch_boxes(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -43,15 +42,18 @@ def batch_boxes(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
         )
     # In tens where there is room for two groups, so that a row ends on a round number.
     groups -= groups % 2 if groups > 1 else 0
-    again = title(f"{_TITLE} (continued)", setting)
-    pieces = [title(_TITLE, setting)]
+    again = title(SectionTitle.BOXES.continued, setting)
+    pieces = [title(SectionTitle.BOXES.words, setting)]
     row = groups * _GROUP
     pieces += [
         _row(job, first, min(first + row, len(job.boxes)), setting, again)
         for first in range(0, len(job.boxes), row)
     ]
     if job.wear:
-        pieces += [title(_LOOK, setting), *(paragraph(line, setting) for line in job.wear)]
+        pieces += [
+            title(SectionTitle.EDGES.words, setting),
+            *(paragraph(line, setting) for line in job.wear),
+        ]
     return clear_below(pieces, setting)
 
 

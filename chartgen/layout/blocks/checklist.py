@@ -9,19 +9,19 @@ from chartgen.layout.roles import entry_body
 from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.section_titles import SectionTitle
 
 BOX: Millimetres[float] = 4.5
 """A tick of a pencil has room in it (common practice, no source)."""
 _GAP: Millimetres[float] = 2.0
 _AFTER: Millimetres[float] = 1.2
-_TITLE = "Before the spindle turns"
 
 
 def checklist(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the points of the checklist; one that breaks the list says so where it goes on."""
-    again = title(f"{_TITLE} (continued)", setting)
+    again = title(SectionTitle.CHECKS.continued, setting)
     points = [_point(text, setting, again) for text in job_of(card, "checklist").checklist]
-    return clear_below([title(_TITLE, setting), *points], setting)
+    return clear_below([title(SectionTitle.CHECKS.words, setting), *points], setting)
 
 
 def _point(text: str, setting: Setting, continued: Piece) -> Piece:

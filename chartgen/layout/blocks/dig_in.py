@@ -9,8 +9,8 @@ from chartgen.layout.placed import Face, Item, Rule, Text
 from chartgen.layout.roles import section
 from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import AnyCard
+from chartgen.wording.section_titles import SectionTitle
 
-_TITLE = "If it digs in"
 _BAR = 2.4
 """Weight of the bars [pt]."""
 _AIR = 1.2
@@ -20,19 +20,20 @@ _INDENT = 1.3
 
 def dig_in(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the steps as one piece: what is wanted in a hurry is not looked for overleaf."""
+    words = SectionTitle.DIG_IN.words
     size, measure = setting.words * 1.15, setting.measure
     line = size * POINT * 1.25
     y = _BAR * POINT / 2.0
-    one_line(_TITLE, width=setting.width, face=Face.BOLD, size=size, measure=measure)
+    one_line(words, width=setting.width, face=Face.BOLD, size=size, measure=measure)
     items: list[Item] = [
         _bar(y, setting),
         Text(
             x=0.0,
             y=y + _AIR + line * 0.85,
-            text=_TITLE,
+            text=words,
             size=size,
             face=Face.BOLD,
-            tags=section(_TITLE),
+            tags=section(words),
         ),
     ]
     y += _AIR + line * 1.15

@@ -12,11 +12,11 @@ from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.roles import Tag, cell, column_header, row_header, table_cell
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.section_titles import SectionTitle
 
 ROW: Millimetres[float] = 8.0
 """High enough for handwriting (common practice, no source)."""
 _HEADINGS = ("dimension", "wanted", "measured", "by")
-_TITLE = "First piece, measured before the second is made"
 _GAP: Millimetres[float] = 4.0
 _FIELD: Millimetres[float] = 28.0
 """The least that a number is written into."""
@@ -64,7 +64,7 @@ def first_piece(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
         for x, text in zip(lefts, _HEADINGS, strict=True)
     ]
     pieces = [
-        title(_TITLE, setting),
+        title(SectionTitle.FIRST_PIECE.words, setting),
         Piece(height=setting.line, items=tuple(head), keep_with_next=True),
     ]
     pieces += [_row(name, wanted, lefts, widths, setting) for name, wanted in job.measures]

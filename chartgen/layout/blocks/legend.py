@@ -9,6 +9,7 @@ from chartgen.layout.roles import entry_body, entry_label, paragraph_of
 from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import AnyCard
 from chartgen.wording.printed_job import PrintedJob
+from chartgen.wording.section_titles import SectionTitle
 from chartgen.wording.signs import LEGEND_LEAD
 
 # Shares of the size of the words, and the least in mm.
@@ -55,7 +56,7 @@ def legend_sentences(card: AnyCard, _layout: Layout, setting: Setting) -> list[P
     entries = [entry for entry in card.chart.legend if entry.on_back]
     if not entries:
         return []
-    pieces = [title("What the signs mean", setting)]
+    pieces = [title(SectionTitle.SIGNS.words, setting)]
     indent = max(setting.measure(entry.sign, Face.BOLD, setting.words) for entry in entries)
     pieces += [
         paragraph(entry.sentence, setting, sign=entry.sign, indent=indent + 1.5)

@@ -9,12 +9,12 @@ from chartgen.layout.roles import paragraph_of
 from chartgen.layout.typesetting import one_line
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.section_titles import SectionTitle
 
 PITCH: Millimetres[float] = 8.0
 """Lines for handwriting (common practice, no source)."""
 _LEAST, _MOST = 3, 6
 """Lines for notes: as many as the column has room for, between these."""
-_TITLE = "Notes"
 _FIELDS = ("Name", "Date", "Checked by")
 _SHARES = (0.38, 0.24, 0.38)
 _GAP: Millimetres[float] = 1.5
@@ -25,7 +25,7 @@ _BETWEEN: Millimetres[float] = 3.0
 def notes_and_sign_off(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return lines to write on and the sign-off, as one piece: nobody signs another page."""
     job_of(card, "notes-and-sign-off")
-    head = title(_TITLE, setting)
+    head = title(SectionTitle.NOTES.words, setting)
     room = int((setting.height - head.height - 2.0 * _BELOW) / PITCH) - 1
     lines = min(max(room, _LEAST), _MOST)
     items: list[Item] = [

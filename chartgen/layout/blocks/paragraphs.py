@@ -11,6 +11,7 @@ from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.printed import PrintedTable
 from chartgen.wording.printed_job import PrintedJob
+from chartgen.wording.section_titles import SectionTitle
 
 _AFTER = 0.4
 _BEFORE_NOTES = 1.4
@@ -67,15 +68,15 @@ def notes(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         return []
     above = Piece(height=_BEFORE_NOTES, items=())
     if isinstance(card.chart, PrintedJob):
-        above = title("Mind in this job", setting)
+        above = title(SectionTitle.MIND.words, setting)
     if isinstance(card.chart, PrintedCurves):
-        above = title("How to read the curves", setting)
+        above = title(SectionTitle.CURVES.words, setting)
     return [above, *(paragraph(line, setting) for line in card.chart.notes)]
 
 
 def assumptions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return what the card takes for granted."""
     return [
-        title("What this card assumes", setting),
+        title(SectionTitle.ASSUMED.words, setting),
         *(paragraph(line, setting) for line in card.assumptions),
     ]

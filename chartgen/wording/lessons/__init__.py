@@ -1,0 +1,1 @@
+"""Exercises, keys, quizzes and marks as words."""

@@ -39,7 +39,7 @@ def blade_options(
     for blade in machine.shop.blades:
         at = cut_distance(machine, kerf=blade.insert_width)
         found, _ = recommended(
-            _cut_at(machine, at),
+            _cut_at(machine, at, diameter=diameter, bore=bore),
             material=machine.material,
             blade=blade,
             diameter=diameter,
@@ -83,7 +83,8 @@ def parted(
     bore: Millimetres[float],
 ) -> tuple[MachineCut, Parting] | Refusal:
     """Return the parting cut of a blade with its way in, or why it has no window."""
-    shop = _cut_at(machine, cut_distance(machine, kerf=blade.insert_width))
+    at = cut_distance(machine, kerf=blade.insert_width)
+    shop = _cut_at(machine, at, diameter=diameter, bore=bore)
     found, cut = recommended(
         shop, material=machine.material, blade=blade, diameter=diameter, bore=bore
     )
@@ -137,7 +138,7 @@ def grooved(
     refusals = []
     for blade in sorted(fits, key=lambda one: -one.insert_width):
         found, cut = recommended(
-            _cut_at(machine, distance),
+            _cut_at(machine, distance, diameter=diameter, bore=end),
             material=machine.material,
             blade=blade,
             diameter=diameter,
@@ -168,9 +169,23 @@ def grooved(
     return Refusal(operation=Operation.GROOVE, tool="", bound=Bound.BLADE)
 
 
-def _cut_at(machine: Machine, distance: Millimetres[float]) -> Shop:
-    """Return the shop cutting so far from the jaws."""
-    return replace(machine.shop, work=replace(machine.shop.work, jaw_distance=distance))
+def _cut_at(
+    machine: Machine,
+    distance: Millimetres[float],
+    *,
+    diameter: Millimetres[float],
+    bore: Millimetres[float],
+) -> Shop:
+    """Return the shop cutting so far from the jaws, at a diameter down to a bore.
+
+    A window takes the bar behind the spindle to be of the cut's own size, and a tube where that
+    has a bore. The bar of a job is solid and as thick as it came: what stands out of it is made
+    as long as whips, at the size of the cut, where the bar does. A shaft whips in proportion to
+    √(D² + d²) / L².
+    """
+    work, bar = machine.shop.work, machine.job.bar
+    alike = work.bar_behind * (math.hypot(diameter, bore) / bar.diameter) ** 0.5
+    return replace(machine.shop, work=replace(work, jaw_distance=distance, bar_behind=alike))
 
 
 def _blade_cut(

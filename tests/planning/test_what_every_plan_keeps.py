@@ -42,12 +42,12 @@ MATERIALS = (
 )
 SLIP = 1.0 + 1e-9
 FEW = settings(
-    max_examples=25,
+    max_examples=12,
     deadline=None,
     derandomize=True,
     suppress_health_check=[HealthCheck.too_slow],
 )
-MORE = settings(FEW, max_examples=110)
+MORE = settings(FEW, max_examples=45)
 
 
 @st.composite
@@ -170,6 +170,9 @@ def test_work_tailstock_and_boring_bar_bear_the_high_side(
     for step, cut in cuts(plan, Operation.FACE, Operation.TURN, Operation.BORE):
         if cut.load is None or (on_centre and step.operation is Operation.TURN):
             continue
+        # A long bar is faced before it is drawn out to its centre.
+        far = min(out, 3.0 * plan.job.bar.diameter) if on_centre else out
+        far = far if step.operation is Operation.FACE else out
         # ISAK: radial 0.25 and feed 0.5 of the main force outside; in facing they change places.
         side = {Operation.FACE: 0.5, Operation.TURN: 0.25, Operation.BORE: 0.3}[step.operation]
         force = cut.load.force_high * math.hypot(1.0, side)
@@ -177,8 +180,8 @@ def test_work_tailstock_and_boring_bar_bear_the_high_side(
         inner = step.end if step.operation is Operation.BORE else 0.0
         inertia = math.pi / 64.0 * (outer**4 - inner**4)
         modulus = plan.material.youngs_modulus.value
-        assert force * out**3 / (3.0 * modulus * inertia) <= allowances.work_deflection * SLIP
-        stress = force * out * outer / 2.0 / inertia
+        assert force * far**3 / (3.0 * modulus * inertia) <= allowances.work_deflection * SLIP
+        stress = force * far * outer / 2.0 / inertia
         assert stress <= 0.5 * plan.material.tensile_strength.value * SLIP
 
 

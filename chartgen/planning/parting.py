@@ -8,7 +8,7 @@ from chartgen.limits.reasons import Reason
 from chartgen.limits.way_in import way_in
 from chartgen.limits.ways_out import ways_out
 from chartgen.limits.window import Verdict, Windows
-from chartgen.model.blade import Blade
+from chartgen.model.blade import Blade, Edge, ToolMaterial
 from chartgen.model.job import Groove
 from chartgen.model.shop import Feeding, Shop
 from chartgen.physics.dig_in import Gives
@@ -61,16 +61,24 @@ def blade_options(
 def chosen_blade(machine: Machine, options: tuple[BladeOption, ...]) -> BladeOption:
     """Return the blade the job names; else one well inside its window, that wastes least.
 
-    Only what saves a bar counts as waste: of blades that need as many bars the roomier one.
+    A window too narrow for a hand counts less, and a carbide edge that is not the material's: a
+    sharp, polished one has the roomiest window in steel too, and chips there. Only what saves a
+    bar counts as waste: of blades that need as many bars the roomier one.
     """
     wanted = machine.job.choice.blade
     if wanted is not None:
         return next(option for option in options if option.blade.name == wanted)
-    quantity = machine.job.quantity
+    quantity, polished = machine.job.quantity, machine.material.wants_polished_edge
+    hand = machine.shop.request.feeding is Feeding.HAND
+    least = machine.allowances.room_by_hand if hand else 1.0
 
     def worth(option: BladeOption) -> tuple[float, ...]:
         bars = -(-quantity // option.pieces) if option.pieces else quantity
-        return (_RANK[option.verdict], option.is_slow, bars, -option.room)
+        blade, is_thin = option.blade, option.room < least
+        is_other = blade.tool_material is ToolMaterial.CARBIDE and polished is not (
+            blade.edge is Edge.POLISHED
+        )
+        return (_RANK[option.verdict], is_thin, option.is_slow, is_other, bars, -option.room)
 
     return min(options, key=worth)
 

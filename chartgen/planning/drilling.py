@@ -50,11 +50,18 @@ def centre_drilled(machine: Machine, *, diameter: Millimetres[float]) -> Machine
     speeds = drilling_speed(machine.material.key)
     start, ceiling = speeds.start.value, speeds.ceiling.value
     offered = settings(machine, diameter=diameter, start=start, ceiling=ceiling)
-    if not offered:
-        return Refusal(operation=Operation.CENTRE_DRILL, tool="drill", bound=Bound.SLOWEST_SPINDLE)
-    setting = max(offered, key=lambda one: (one.speed, one.torque))
     wanted = _LEAST_FEED_SHARE * _feed(machine, diameter).start.value
-    given = given_feed(machine, wanted=wanted, speed=setting.speed, slide=FedBy.TAILSTOCK)
+    fails = Bound.SLOWEST_SPINDLE
+    found: list[tuple[Setting, GivenFeed]] = []
+    for one in offered:
+        given = given_feed(machine, wanted=wanted, speed=one.speed, slide=FedBy.TAILSTOCK)
+        over = _over(machine, one, diameter=diameter, pilot=0.0, feed=given.feed)
+        fails = over or fails
+        if over is None:
+            found.append((one, given))
+    if not found:
+        return Refusal(operation=Operation.CENTRE_DRILL, tool="drill", bound=fails)
+    setting, given = max(found, key=lambda one: (one[0].speed, one[0].torque))
     travel = _CENTRE_DEPTH * diameter
     return MachineCut(
         tool="centre drill",

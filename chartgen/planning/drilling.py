@@ -38,6 +38,8 @@ from chartgen.reference.drilling import (
 _MOST_STEPS = 4
 _LEAST_STEP: Millimetres[float] = 1.0
 """A drill that has less than this to take off its hole's diameter chips its corners."""
+_A_STEP_LESS = 0.999
+"""Of a feed that stands on a step: rounded down it is the next step."""
 _LEAST_FEED_SHARE = 0.5
 """A drill fed less than half of its start feed rubs."""
 _CENTRE_DEPTH = 2.0
@@ -157,7 +159,7 @@ def _one_drill(
         while over := _over(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed):
             fails, binds = over, over
             less = given_feed(
-                machine, wanted=given.feed * 0.95, speed=setting.speed, slide=FedBy.TAILSTOCK
+                machine, wanted=given.feed * _A_STEP_LESS, speed=setting.speed, slide=FedBy.TAILSTOCK
             )
             if less.feed < _LEAST_FEED_SHARE * wanted or less.feed >= given.feed:
                 break

@@ -46,8 +46,7 @@ def _cards(change: PrintedChange, language: str) -> list[str]:
         return [
             f"{tr(state.value)}\n"
             + "".join(
-                f"  {line.file_stem}{f': {line.remark}' if line.remark else ''}\n"
-                for line in lines
+                f"  {line.file_stem}{f': {line.remark}' if line.remark else ''}\n" for line in lines
             )
             for state, lines in groupby(change.cards, key=lambda line: line.state)
         ]

@@ -17,6 +17,10 @@ def said_from_data() -> frozenset[str]:
             *(title.value for title in SectionTitle),
             *(load_layout(name).title for name in every_layout_name()),
             *(state.value for state in CardState),
-            *(word.value for kind in (ToolMaterial, Edge, BarMaterial, DrillPoint) for word in kind),
+            *(
+                word.value
+                for kind in (ToolMaterial, Edge, BarMaterial, DrillPoint)
+                for word in kind
+            ),
         }
     )

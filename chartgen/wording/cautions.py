@@ -43,7 +43,9 @@ def card_cautions(
     if shop.work.bar_behind > 0.0:
         usual.add("bar-behind-spindle")
     common = set(choose_cautions(usual))
-    by_material = {material_name(material): set(choose_cautions(_tags(material))) for material in materials}
+    by_material = {
+        material_name(material): set(choose_cautions(_tags(material))) for material in materials
+    }
     everything = choose_cautions(usual.union(*(_tags(material) for material in materials)))
     return tuple(_printed(caution, _named(caution, common, by_material)) for caution in everything)
 

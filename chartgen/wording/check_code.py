@@ -112,7 +112,7 @@ def square_sentences(code: str) -> tuple[str, str]:
     """Return what stands beside the square, in full and, where room is short, in few words."""
     short = tr("The square says {code}, the code of this card's inputs.", code=square_text(code))
     full = tr(
-        "The square says {code}, the code of this card's inputs. \"chartgen stale\" asks a shop "
+        'The square says {code}, the code of this card\'s inputs. "chartgen stale" asks a shop '
         "file whether the card still holds.",
         code=square_text(code),
     )

@@ -100,7 +100,9 @@ def _other_blade(charts: Sequence[SpeedFeedChart], lost: Sequence[ChartCell]) ->
     ]
     return LegendEntry(
         tr("use {blade}", blade="/".join(letters.values())),
-        tr("no window; {which}", which=", ".join(hidden)) if hidden else tr("no window, it has one"),
+        tr("no window; {which}", which=", ".join(hidden))
+        if hidden
+        else tr("no window, it has one"),
         tr("No window for this blade at this diameter; the blade with that letter has one."),
         on_back=True,
     )

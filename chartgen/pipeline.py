@@ -21,7 +21,7 @@ from chartgen.layout.layout_file import (
 from chartgen.layout.own_layouts import is_path
 from chartgen.layout.placed import Document
 from chartgen.limits.run import windows
-from chartgen.model.shop import Shop
+from chartgen.model.shop import Language, Shop
 from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material, load_transmission, material_keys
 from chartgen.renderers.fonts import measure
@@ -141,6 +141,11 @@ def with_layouts(shop: Shop, names: Sequence[str]) -> Shop:
             raise RequestError(f"layout {name!r} is unknown.{nearest_name(name, layout_names())}")
     chosen = tuple(dict.fromkeys(names)) or shop.request.layouts
     return replace(shop, request=replace(shop.request, layouts=chosen))
+
+
+def in_english(shop: Shop) -> Shop:
+    """Return the shop with its cards in English, as machines read them."""
+    return replace(shop, request=replace(shop.request, language=Language.ENGLISH))
 
 
 def printed_cards(shop: Shop) -> list[AnyCard]:

@@ -162,7 +162,10 @@ def _one_drill(
         while over := _over(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed):
             fails, binds = over, over
             less = given_feed(
-                machine, wanted=given.feed * _A_STEP_LESS, speed=setting.speed, slide=FedBy.TAILSTOCK
+                machine,
+                wanted=given.feed * _A_STEP_LESS,
+                speed=setting.speed,
+                slide=FedBy.TAILSTOCK,
             )
             if less.feed < _LEAST_FEED_SHARE * wanted or less.feed >= given.feed:
                 break

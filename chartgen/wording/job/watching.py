@@ -42,8 +42,7 @@ def _watch(operation: Operation) -> str:
         ),
         Operation.DRILL: tr("Ease the feed as it comes through: it grabs there."),
         Operation.BORE: tr(
-            "Rings or chatters: slower, not finer. Stop before you measure. No finger in the "
-            "bore."
+            "Rings or chatters: slower, not finer. Stop before you measure. No finger in the bore."
         ),
         Operation.GROOVE: tr("Square blade, on centre. Chips must come out; stop if they pack."),
         Operation.CHAMFER: tr("A broad edge chatters: slower if it sings."),

@@ -96,10 +96,15 @@ def print_overview(chart: SpeedFeedChart) -> PrintedChart:
     """Return one blade's chart as strings; its columns are materials."""
     return _printed(
         chart,
-        title=tr("Blade {name}", name=chart.columns[0].blade.name),
+        title=overview_title(chart.columns[0].blade.name),
         subtitle=tr("speed and feed by material"),
         names=[material_name(column.material) for column in chart.columns],
     )
+
+
+def overview_title(blade: str) -> str:
+    """Return what an overview of a blade is called."""
+    return tr("Blade {name}", name=blade)
 
 
 def _printed(chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[str]) -> PrintedChart:

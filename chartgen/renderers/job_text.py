@@ -105,5 +105,4 @@ def _foot(card: PrintedCard[PrintedJob]) -> str:
 
 
 def _identity(card: PrintedCard[PrintedJob]) -> str:
-    said = tr("{identity} · check {code}", identity=card.identity, code=card.check_code)
-    return f"{said}\n"
+    return f"{card.identity} · {tr('check {code}', code=card.check_code)}\n"

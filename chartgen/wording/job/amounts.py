@@ -80,7 +80,7 @@ def speed(cut: MachineCut) -> str:
 def pace(cut: MachineCut) -> str:
     """Return the seconds of one turn of the wheel that feeds, or what feeds instead."""
     if cut.fed_by is FedBy.POWER:
-        return tr("power")
+        return tr("power|feed")
     if cut.seconds_per_turn is None:
         return "–"
     return write_pace(

@@ -78,7 +78,7 @@ def step_cells(plan: JobPlan, step: Step) -> tuple[str, ...]:
 
 def _tool(step: Step) -> str:
     if step.cut is None:
-        return tr("saw") if step.operation is Operation.SAW else NONE
+        return tr("saw|tool") if step.operation is Operation.SAW else NONE
     if step.operation in {Operation.PART, Operation.GROOVE}:
         return tr("blade {name}", name=step.cut.tool)
     if step.operation in {Operation.DRILL, Operation.CENTRE_DRILL}:

@@ -149,7 +149,8 @@ def _chuck(shop: Shop, allowances: Allowances) -> str:
     )
     if fastest >= guess:
         return told
-    return f"{told} {tr("The lathe's own limit is {speed}.", speed=decimal(f'{fastest:g}'))}"
+    own = tr("The lathe's own limit is {speed}.", speed=decimal(f"{fastest:g}"))
+    return f"{told} {own}"
 
 
 def _blade(shop: Shop, blade: Blade, allowances: Allowances) -> str:
@@ -232,8 +233,8 @@ def _handle(shop: Shop, allowances: Allowances) -> str:
     travel = f"{write_length(slide.travel_per_turn, units)} {length_label(units)}"
     if shop.request.feeding is Feeding.POWER:
         return tr(
-            "Power cross-feed, listed feeds only; least feed {share} of the edge radius. One handle "
-            "turn moves the tool {travel}.",
+            "Power cross-feed, listed feeds only; least feed {share} of the edge radius. One "
+            "handle turn moves the tool {travel}.",
             share=decimal(f"{allowances.edge_floor_by_power:g}"),
             travel=travel,
         )

@@ -6,7 +6,7 @@ from typing import Final
 from chartgen.model.material import Material
 from chartgen.wording.language import tr
 
-_WORD: Final = re.compile(r"\b[a-z]{3,}\b")
+_WORD: Final = re.compile(r"\b[a-z]{2,}\b")
 
 
 def material_name(material: Material) -> str:

@@ -3,14 +3,28 @@
 import pytest
 
 from chartgen.layout.layout_file import every_layout_name, load_layout
+from chartgen.layout.pictograms import PICTOGRAMS
+from chartgen.limits.reasons import Reason
 from chartgen.limits.ways_out import Way
 from chartgen.limits.window import Verdict
 from chartgen.model.blade import Edge, ToolMaterial
+from chartgen.model.lathe import DialReads
 from chartgen.model.tooling import BarMaterial, DrillPoint
+from chartgen.physics.centre import CentreFeedRule
 from chartgen.planning.operations import Bound
+from chartgen.reference.cautions import DEFERENCE, Signal, load_cautions
+from chartgen.reference.tables import load_material, material_keys
+from chartgen.wording.assumptions import MOTORS
+from chartgen.wording.beyond import BEYOND
+from chartgen.wording.holding_lines import BARS
+from chartgen.wording.material_names import is_in_words
+from chartgen.wording.measured import NAMES
 from chartgen.wording.printed_change import CardState
 from chartgen.wording.section_titles import SectionTitle
+from chartgen.wording.signs import legend_words
 from chartgen.wording.steps.dig_in import GIVES
+
+MATERIALS = tuple(load_material(key) for key in material_keys())
 
 
 @pytest.fixture(scope="session")
@@ -23,6 +37,24 @@ def said_from_data() -> frozenset[str]:
             *(word.value for kind in (Bound, Way, Verdict) for word in kind),
             *GIVES.values(),
             *(state.value for state in CardState),
-            *(word.value for kind in (ToolMaterial, Edge, BarMaterial, DrillPoint) for word in kind),
+            *(
+                word.value
+                for kind in (ToolMaterial, Edge, BarMaterial, DrillPoint)
+                for word in kind
+            ),
+            *(material.name for material in MATERIALS),
+            *(name for material in MATERIALS for name in material.also if is_in_words(name)),
+            *(caution.text for caution in load_cautions()),
+            *(signal.word.upper() for signal in Signal),
+            *(pictogram.meaning for pictogram in PICTOGRAMS.values()),
+            *(reads.value for reads in DialReads),
+            *(rule.words for rule in CentreFeedRule),
+            *(reason.legend for reason in Reason),
+            *BARS.values(),
+            *BEYOND.values(),
+            *MOTORS.values(),
+            *NAMES.values(),
+            *legend_words(),
+            DEFERENCE,
         }
     )

@@ -15,6 +15,7 @@ from chartgen.wording.job.sketching import printed_sketch
 from chartgen.wording.job.step_lines import step_lines
 from chartgen.wording.job.watching import watch_line
 from chartgen.wording.language import tr
+from chartgen.wording.material_names import material_name
 from chartgen.wording.printed_job import PrintedJob, PrintedStep
 
 SET_UP_LAYOUT = "set-up-card-a5"
@@ -108,7 +109,7 @@ def _subtitle(plan: JobPlan) -> str:
         sizes = tr("{piece}, bore {bore}", piece=sizes, bore=across(piece.bore, units))
     return tr(
         "{material}, {piece}, {number} off",
-        material=tr(plan.material.name),
+        material=material_name(plan.material),
         piece=sizes,
         number=plan.job.quantity,
     )

@@ -2,9 +2,11 @@
 
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan, Step
+from chartgen.wording.holding_lines import BARS
 from chartgen.wording.job import amounts
 from chartgen.wording.job.amounts import across, bare, length, length_up, size
 from chartgen.wording.language import decimal, tr
+from chartgen.wording.material_names import material_name
 from chartgen.wording.numbers import length_label, write_speed_ceiling
 
 
@@ -26,7 +28,7 @@ def set_up_lines(plan: JobPlan, step: Step) -> list[str]:
 def _check(plan: JobPlan) -> list[str]:
     units, job = plan.shop.request.units, plan.job
     bar = size(job.bar.diameter, job.bar.length, units)
-    lines = [tr("bar {bar}, {material}", bar=bar, material=tr(plan.material.name))]
+    lines = [tr("bar {bar}, {material}", bar=bar, material=material_name(plan.material))]
     if job.piece.tolerance:
         lines.append(tr("wanted: {tolerance}", tolerance=job.piece.tolerance))
     return [*lines, _clean_up(plan)]
@@ -107,9 +109,9 @@ def _hold(plan: JobPlan) -> list[str]:
     units, up = plan.shop.request.units, plan.set_up
     lines = [
         tr(
-            "{grip} in the jaws on {surface} bar, {overhang} out",
+            "{grip} in the jaws on {bar}, {overhang} out",
             grip=length(up.grip_length, units),
-            surface=tr(plan.job.bar.surface.value),
+            bar=tr(BARS[plan.job.bar.surface]),
             overhang=length_up(up.overhang, units),
         )
     ]

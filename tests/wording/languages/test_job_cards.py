@@ -87,7 +87,8 @@ def said(document: Document) -> Iterator[str]:
 
 def laid_out(cards: Iterable[PrintedCard[PrintedJob]]) -> str:
     documents = [compose(card, load_layout(card.layout), measure) for card in cards]
-    return "\n".join(text for document in documents for text in said(document))
+    # In one line: names of tools wrap as other words do.
+    return " ".join(text for document in documents for text in said(document))
 
 
 def cards_of(shop: Shop, name: str) -> list[PrintedCard[PrintedJob]]:

@@ -27,7 +27,8 @@ from chartgen.wording.job.cells import step_title
 from chartgen.wording.job.step_lines import step_lines
 from chartgen.wording.job.watching import watch_line
 from chartgen.wording.job.ways import way_words
-from chartgen.wording.language import speaking
+from chartgen.wording.job_answer import job_answer
+from chartgen.wording.language import ENGLISH, speaking
 from chartgen.wording.printed_job import PrintedJob
 
 JOBS = Path(__file__).parents[3] / "output_examples" / "jobs"
@@ -159,6 +160,18 @@ def test_the_way_to_the_numbers_stays_english(example: Shop) -> None:
         pipeline.explained_job_text(in_language(example, language), job) for language in Language
     )
     assert german == english
+
+
+def test_a_program_reads_a_german_job_in_english_under_the_code_of_the_german_card(
+    example: Shop,
+) -> None:
+    german, job = in_language(example, Language.GERMAN), described("ring", example)
+    english = [job_answer(card) for card in cards_of(example, "ring")]
+    told = [job_answer(card) for card in pipeline.printed_job_cards(german, job, ENGLISH)]
+    codes = [card.check_code for card in cards_of(german, "ring")]
+    assert [card.pop("check") for card in told] == codes
+    assert all(card.pop("check") not in codes for card in english)
+    assert told == english
 
 
 @pytest.fixture(scope="module")

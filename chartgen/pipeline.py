@@ -154,8 +154,10 @@ def printed_cards(shop: Shop) -> list[AnyCard]:
         return CardsOf(shop, [load_material(key) for key in shop.request.materials]).all()
 
 
-def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
+def changed_card(before: Shop, after: Shop, language: str = "") -> "PrintedCard[PrintedChange]":
     """Return the card of a change from one shop to another, all text made.
+
+    It is told in the language of the shop after, or in the one that is given.
 
     Raises
     ------
@@ -164,7 +166,7 @@ def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
     """
     from chartgen.wording.change import change_card
 
-    with speaking(after.request.language.value):
+    with speaking(language or after.request.language.value):
         return change_card(
             before,
             after,

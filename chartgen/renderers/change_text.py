@@ -22,6 +22,8 @@ _RIGHT = frozenset({0, 1, 2, 4, 5})
 def render_change(card: PrintedCard[PrintedChange]) -> str:
     """Return the comparison as text: what changed, the cards, the moved cells, the signs."""
     change = card.chart
+    with speaking(card.language):
+        check = tr("check {code}", code=card.check_code)
     parts = [
         f"{change.title}, {card.lathe}\n{change.subtitle}\n",
         "".join(f"{line}\n" for line in change.summary),
@@ -29,7 +31,7 @@ def render_change(card: PrintedCard[PrintedChange]) -> str:
         *_cards(change, card.language),
         *(cells_text(group, change.headings) for group in change.groups),
         "".join(f"{entry.sign:>6}  {entry.sentence}\n" for entry in change.legend),
-        f"{card.deference}\n{card.identity} · check {card.check_code}\n",
+        f"{card.deference}\n{card.identity} · {check}\n",
     ]
     return "\n".join(part for part in parts if part)
 

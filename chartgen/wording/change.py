@@ -104,7 +104,9 @@ def cell_headings(after: Shop) -> CellHeadings:
 
 
 def _edition(shop: Shop) -> str:
-    revision = tr("revision {mark}", mark=shop.revision) if shop.revision else tr("no revision")
+    revision = (
+        tr("revision {revision}", revision=shop.revision) if shop.revision else tr("no revision")
+    )
     return f"{revision}, {shop.date or tr('undated')}"
 
 

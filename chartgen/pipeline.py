@@ -191,11 +191,16 @@ def explained_job_text(shop: Shop, job: "Job") -> str:
     return render_explained_job(explained_job(job_plan(shop, job)))
 
 
-def printed_job_cards(shop: Shop, job: "Job") -> "list[PrintedCard[PrintedJob]]":
-    """Return the cards of a job, the set-up card first, all text made."""
+def printed_job_cards(
+    shop: Shop, job: "Job", language: str = ""
+) -> "list[PrintedCard[PrintedJob]]":
+    """Return the cards of a job, the set-up card first, all text made.
+
+    They are told in the language of the shop, or in the one that is given.
+    """
     from chartgen.wording.job_card import job_cards
 
-    with speaking(shop.request.language.value):
+    with speaking(language or shop.request.language.value):
         return job_cards(job_plan(shop, job))
 
 

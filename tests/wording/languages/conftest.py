@@ -8,11 +8,19 @@ import pytest
 from chartgen.layout.layout_file import every_layout_name, load_layout
 from chartgen.layout.pictograms import PICTOGRAMS
 from chartgen.limits.reasons import Reason
+<<<<<<< HEAD
+from chartgen.limits.ways_out import Way
+from chartgen.limits.window import Verdict
+from chartgen.model.blade import Edge, ToolMaterial
+from chartgen.model.lathe import DialReads
+=======
 from chartgen.model.blade import Edge, ToolMaterial
 from chartgen.model.lathe import DialReads
 from chartgen.model.shop import Shop
+>>>>>>> l2
 from chartgen.model.tooling import BarMaterial, DrillPoint
 from chartgen.physics.centre import CentreFeedRule
+from chartgen.planning.operations import Bound
 from chartgen.reference.cautions import DEFERENCE, Signal, load_cautions
 from chartgen.reference.tables import load_material, material_keys
 from chartgen.wording.assumptions import MOTORS
@@ -23,6 +31,7 @@ from chartgen.wording.measured import NAMES
 from chartgen.wording.printed_change import CardState
 from chartgen.wording.section_titles import SectionTitle
 from chartgen.wording.signs import legend_words
+from chartgen.wording.steps.dig_in import GIVES
 
 MATERIALS = tuple(load_material(key) for key in material_keys())
 
@@ -34,6 +43,11 @@ def said_from_data() -> frozenset[str]:
         {
             *(title.value for title in SectionTitle),
             *(load_layout(name).title for name in every_layout_name()),
+<<<<<<< HEAD
+            *(word.value for kind in (Bound, Way, Verdict) for word in kind),
+            *GIVES.values(),
+=======
+>>>>>>> l2
             *(state.value for state in CardState),
             *(
                 word.value

@@ -101,7 +101,7 @@ def test_the_foot_of_a_sheet_is_said_in_the_language_of_its_cards() -> None:
 
 
 def test_csv_and_json_of_a_german_shop_are_those_of_an_english_one(tmp_path: Path) -> None:
-    text = example_text().decode().replace("[print]\n", '[print]\nlanguage = "de"\n', 1)
+    text = example_text().decode().replace('language = "en"', 'language = "de"')
     path = tmp_path / "shop.toml"
     path.write_text(text, "utf-8")
     for form in ("--csv", "--json"):

@@ -8,16 +8,11 @@ import pytest
 from chartgen.layout.layout_file import every_layout_name, load_layout
 from chartgen.layout.pictograms import PICTOGRAMS
 from chartgen.limits.reasons import Reason
-<<<<<<< HEAD
 from chartgen.limits.ways_out import Way
 from chartgen.limits.window import Verdict
 from chartgen.model.blade import Edge, ToolMaterial
 from chartgen.model.lathe import DialReads
-=======
-from chartgen.model.blade import Edge, ToolMaterial
-from chartgen.model.lathe import DialReads
 from chartgen.model.shop import Shop
->>>>>>> l2
 from chartgen.model.tooling import BarMaterial, DrillPoint
 from chartgen.physics.centre import CentreFeedRule
 from chartgen.planning.operations import Bound
@@ -43,11 +38,8 @@ def said_from_data() -> frozenset[str]:
         {
             *(title.value for title in SectionTitle),
             *(load_layout(name).title for name in every_layout_name()),
-<<<<<<< HEAD
             *(word.value for kind in (Bound, Way, Verdict) for word in kind),
             *GIVES.values(),
-=======
->>>>>>> l2
             *(state.value for state in CardState),
             *(
                 word.value

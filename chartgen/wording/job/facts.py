@@ -180,6 +180,9 @@ def _wear(plan: JobPlan, check: WearCheck) -> str:
     )
     if check.short is None or check.long is None:
         return tr("{look}; no life is known.", look=look)
+    if check.short >= _LONG_LIFE:
+        # So far under the speeds the law was taken at, its hours would only look exact.
+        return tr("{look}. At this speed a chip or a knock ends it before wear does.", look=look)
     short, long = (_life(minutes) for minutes in (check.short, check.long))
     return tr(
         "{look}. It may last {short} to {long} in the cut: a wide band.",

@@ -49,19 +49,32 @@ def _blank(plan: JobPlan) -> list[str]:
 def _sawn_end(plan: JobPlan, step: Step) -> str:
     units = plan.shop.request.units
     return tr(
-        "saw it {sawn} long, spindle stopped and out of gear; then turn the piece round in the "
-        "jaws and face the sawn end to {length}",
+        "saw it {sawn} long: faced on the sawn end as well it has its {length}",
         sawn=length(step.length, units),
         length=length(plan.job.piece.length, units),
     )
 
 
 def _support(plan: JobPlan) -> list[str]:
-    out = length_up(plan.set_up.overhang, plan.shop.request.units)
+    units, up = plan.shop.request.units, plan.set_up
+    out = length_up(up.overhang, units)
+    how = tr("the bar stands out {length}: it turns on a centre", length=out)
+    if up.needs_centre:
+        how = tr(
+            "face and centre it while it stands out {short} or less; then draw it out to {length}, "
+            "tighten, and bring up the centre",
+            short=_longest_without_centre(plan),
+            length=out,
+        )
     return [
-        tr("the bar stands out {length}: it turns on a centre", length=out),
+        how,
         tr("take the centre away before drilling and before parting: never part between centres"),
     ]
+
+
+def _longest_without_centre(plan: JobPlan) -> str:
+    most = plan.allowances.overhang_most * plan.job.bar.diameter
+    return length(most, plan.shop.request.units)
 
 
 def _measure(plan: JobPlan) -> list[str]:
@@ -134,8 +147,15 @@ def _hold(plan: JobPlan) -> list[str]:
                 grip=amounts.kilonewtons_down(up.grip),
             )
         )
-    on_centre = any(step.operation is Operation.SUPPORT for step in plan.steps)
-    if up.needs_centre and not on_centre:
+    on_centre = any(step.operation is Operation.SUPPORT and not step.refused for step in plan.steps)
+    if up.needs_centre and on_centre:
+        lines.append(
+            tr(
+                "at first no more than {short} out, for facing and the centre drill",
+                short=_longest_without_centre(plan),
+            )
+        )
+    elif up.needs_centre:
         lines.append(
             tr(
                 "it stands out more than {times} times its thickness and runs on no centre: the "

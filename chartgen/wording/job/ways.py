@@ -48,6 +48,10 @@ def way_words(plan: JobPlan, refused: Refusal) -> list[str]:
 
 
 def _why(bound: Bound) -> str:
+    if bound is Bound.BAR_BENDS:
+        return tr("not like this: the bar bends away even under the lightest cut")
+    if bound is Bound.BAR_AT_JAWS:
+        return tr("not like this: even the lightest cut bends the bar too hard at the jaws")
     if bound is Bound.NO_TOOL:
         return tr("no tool of this shop makes this step")
     if bound is Bound.SLOWEST_SPINDLE:

@@ -62,8 +62,8 @@ def handle_pace(
 ) -> Exercise:
     """Ask how many seconds one turn of the cross-slide handle takes.
 
-    The given `dial-per-turn` is what the dial counts in a turn; where it reads the diameter,
-    which the given `dial-reads-diameter` says by 1, the tool moves half of it.
+    `dial_per_turn` is what the dial counts in a turn. Where it reads the diameter the question
+    gives just that, as `dial-per-turn`, and the tool moves half of it; else `travel-per-turn`.
     """
     units = place.units
     reads_diameter = place.shop.lathe.cross_slide.dial_reads is DialReads.DIAMETER

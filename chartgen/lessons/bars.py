@@ -33,8 +33,12 @@ def pieces_per_bar_choices(cells: Cells) -> Choices:
     share = (bar - held) / (piece + kerf + facing)
     rest = share % 1.0
     where = (share >= _LEAST_PIECES) & (rest >= _CLEAR) & (rest <= 1.0 - _CLEAR)
+    # Whoever forgets kerf or remnant is to notice.
+    whole = np.floor(share)
+    where &= (bar - held) / (piece + facing) >= whole + 1.0
+    where &= bar / (piece + kerf + facing) >= whole + 1.0
     one = np.ones((1, 1, 1, 1))
-    any_window = cells.windows.has_window.any(axis=2)[..., np.newaxis, np.newaxis]
+    any_window = np.asarray(cells.windows.has_window.any(axis=2))[..., np.newaxis, np.newaxis]
     return choices(
         {
             "bar_length": bar,

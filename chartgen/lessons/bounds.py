@@ -37,9 +37,11 @@ _NAMES = {reason.name.lower(): reason for reason in _CEILINGS}
 
 
 def _significant(values: FloatArray, figures: int) -> FloatArray:
-    """Return numbers above 0 to some figures, rounded down."""
-    place = figures - 1 - np.floor(np.log10(values))
-    return np.asarray(np.floor(values * 10.0**place + 1e-6) / 10.0**place)
+    """Return numbers to some figures, rounded down; what is no number above 0 stays."""
+    sized = np.isfinite(values) & (values > 0.0)
+    plain = np.where(sized, values, 1.0)
+    scale = 10.0 ** (figures - 1 - np.floor(np.log10(plain)))
+    return np.where(sized, np.floor(plain * scale + 1e-6) / scale, values)
 
 
 def _ceilings(cells: Cells) -> dict[Reason, FloatArray]:
@@ -59,7 +61,7 @@ def _ceilings(cells: Cells) -> dict[Reason, FloatArray]:
     return {
         reason: np.where(
             limit < _LARGEST,
-            np.round(_significant(np.maximum(limit, 1e-6) / cells.units.mm, 3), 6),
+            np.round(_significant(limit / cells.units.mm, 3), 6),
             np.inf,
         )
         for reason, limit in found.items()

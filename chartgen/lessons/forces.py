@@ -19,6 +19,8 @@ YES, NO = "yes", "no"
 _FINE, _COARSE, _FINE_UP_TO = 5.0, 10.0, 300.0
 _CLEAR = 1.15
 """A motor that just pulls, or just does not, is no question for a pencil."""
+_SLACK, _EXCESS = 4.0, 1.9
+"""Nor is one that idles; and a stall is to be such that halving the torque hides it."""
 
 
 def round_force(force: FloatArray) -> FloatArray:
@@ -27,18 +29,23 @@ def round_force(force: FloatArray) -> FloatArray:
     return np.asarray(np.rint(force / step) * step)
 
 
+def _high_share(cells: Cells, feed: FloatArray) -> FloatArray:
+    """Return the high side of the force over the expected one; 1 without force data."""
+    force = cells.force(feed)
+    share = cells.force_high(feed) / np.where(force > 0.0, force, 1.0)
+    return np.asarray(np.where(force > 0.0, np.round(share, 3), 1.0), dtype=np.float64)
+
+
 def cutting_force_choices(cells: Cells) -> Choices:
     """Return widths and feeds inside windows, with the force per area at that feed."""
     units, grid, feed = cells.units, cells.windows.grid, cells.feeds
-    force = cells.force(feed)
-    per_area = force / (grid.width * feed * units.mm)
-    high = np.where(force > 0.0, cells.force_high(feed) / np.maximum(force, 1.0), 1.0)
+    per_area = cells.force(feed) / (grid.width * feed * units.mm)
     return choices(
         {
             "width": np.round(grid.width / units.mm, units.length_decimals),
             "feed": feed,
             "force_per_area": np.rint(per_area / 10.0) * 10.0,
-            "high_share": np.round(high, 3),
+            "high_share": _high_share(cells, feed),
         },
         material=cells.material,
         blade=cells.blade,
@@ -75,7 +82,6 @@ def cutting_force(
             (Slip.HIGH_FOR_EXPECTED, force * high_share),
             (Slip.FACTOR_TEN, 10.0 * force),
             (Slip.INCH_FOR_MILLIMETRE, force * inch),
-            (Slip.RADIUS_FOR_DIAMETER, force / 2.0),
         ],
         working=(Working(key="cutting-force", values=givens, result=force, unit=NEWTON),),
     )
@@ -86,12 +92,11 @@ def cutting_power_choices(cells: Cells) -> Choices:
     units, grid, feed = cells.units, cells.windows.grid, cells.feeds
     surface = surface_speed_of(spindle_speed=cells.speed, diameter=grid.diameter)
     force = cells.force(feed)
-    high = np.where(force > 0.0, cells.force_high(feed) / np.maximum(force, 1.0), 1.0)
     return choices(
         {
             "force": round_force(force),
             "surface_speed": np.rint(np.asarray(surface) / units.metres),
-            "high_share": np.round(high, 3),
+            "high_share": _high_share(cells, feed),
         },
         material=cells.material,
         blade=cells.blade,
@@ -143,7 +148,8 @@ def motor_pulls_choices(cells: Cells) -> Choices:
     torque = np.where(short, cells.torque[Duration.ONE_CUT], cells.torque[Duration.CONTINUOUS])
     given, available = round_force(force), np.floor(torque * 10.0) / 10.0
     needed = np.asarray(cutting_torque(force=given, diameter=grid.diameter))
-    pulls, stalls = needed * _CLEAR <= available, needed >= available * _CLEAR
+    pulls = (needed * _CLEAR <= available) & (needed * _SLACK >= available)
+    stalls = (needed >= available * _CLEAR) & (needed <= available * _EXCESS)
     return choices(
         {
             "force": given,

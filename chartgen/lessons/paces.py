@@ -3,8 +3,8 @@
 import numpy as np
 
 from chartgen.lessons.cells import Cells
-from chartgen.lessons.class_units import INCH_MIN
 from chartgen.lessons.choices import Choices, choices
+from chartgen.lessons.class_units import INCH_MIN
 from chartgen.lessons.exercise import Exercise, Given, Working
 from chartgen.lessons.kinds import Kind, Slip
 from chartgen.lessons.place import Place
@@ -12,7 +12,6 @@ from chartgen.model.lathe import DialReads
 from chartgen.physics.kinematics import feed_rate, seconds_per_turn
 from chartgen.physics.time import plunge_time
 from chartgen.quantities import MIN, MM_MIN, RPM, SECOND
-
 
 
 def handle_pace_choices(cells: Cells) -> Choices:
@@ -79,9 +78,7 @@ def handle_pace(
         else (Slip.RADIUS_FOR_DIAMETER, seconds / 2.0)
     )
     rate_given = Given(key="feed-rate", value=line.result, unit=line.unit)
-    halving = Working(
-        key="travel-per-turn", values=(dial,), result=travel, unit=place.units.length
-    )
+    halving = Working(key="travel-per-turn", values=(dial,), result=travel, unit=place.units.length)
     return place.numeric(
         Kind.HANDLE_PACE,
         givens=(
@@ -111,9 +108,7 @@ def handle_pace(
     )
 
 
-def time_to_centre(
-    place: Place, *, diameter: float, spindle_speed: float, feed: float
-) -> Exercise:
+def time_to_centre(place: Place, *, diameter: float, spindle_speed: float, feed: float) -> Exercise:
     """Ask how many seconds a cut takes to the centre at constant spindle speed."""
     units = place.units
     minutes = float(
@@ -147,9 +142,7 @@ def time_to_centre(
         ],
         working=(
             line,
-            Working(
-                key="time-to-centre", values=(across, rate_given), result=minutes, unit=MIN
-            ),
+            Working(key="time-to-centre", values=(across, rate_given), result=minutes, unit=MIN),
             Working(
                 key="minutes-in-seconds",
                 values=(Given(key="time", value=minutes, unit=MIN),),

@@ -1,6 +1,7 @@
 """Exercises of reading: power off the nomogram, torque off the spindle's curve."""
 
 import math
+from itertools import pairwise
 
 import numpy as np
 
@@ -21,6 +22,7 @@ DURATIONS = tuple(Duration)
 # Well inside the printed scales, in N and in m/min or ft/min: a test holds them to the figure.
 FORCES = 60.0, 2500.0
 SPEEDS = {True: (6.0, 400.0), False: (25.0, 1200.0)}
+_LEAST_TORQUE = 0.1
 _LABELS = (1.0, 2.0, 5.0, 10.0)
 _READ_SPEEDS = np.array([n * 10.0**k for k in (1, 2, 3) for n in np.arange(1.0, 10.0, 0.5)])
 
@@ -37,11 +39,7 @@ def read_evenly(value: float) -> float:
     Labels are 1, 2, 5, 10; a value half of the way from 2 to 5 would be read as 3.5.
     """
     decade = 10.0 ** math.floor(math.log10(value))
-    low, high = next(
-        (a * decade, b * decade)
-        for a, b in zip(_LABELS, _LABELS[1:], strict=False)
-        if value < b * decade
-    )
+    low, high = next((a * decade, b * decade) for a, b in pairwise(_LABELS) if value < b * decade)
     return low + (high - low) * math.log(value / low) / math.log(high / low)
 
 
@@ -96,7 +94,7 @@ def read_curve_choices(cells: Cells) -> Choices:
             rows += [
                 (speed, float(place), float(DURATIONS.index(duration)))
                 for speed, given in zip(_READ_SPEEDS[on_it], torque[on_it], strict=True)
-                if given > 0.1
+                if given > _LEAST_TORQUE
             ]
     columns = np.array(rows, dtype=np.float64).reshape(1, 1, 1, -1, 3)
     return choices(
@@ -111,9 +109,7 @@ def read_curve_choices(cells: Cells) -> Choices:
     )
 
 
-def read_curve(
-    place: Place, *, spindle_speed: float, position: float, duration: float
-) -> Exercise:
+def read_curve(place: Place, *, spindle_speed: float, position: float, duration: float) -> Exercise:
     """Ask for the torque that a drive position gives at a speed, off the spindle's curves."""
     shop = place.shop
     spindle = make_spindle(shop.lathe, allowances_for(shop))
@@ -124,8 +120,11 @@ def read_curve(
 
     asked = DURATIONS[int(duration)]
     torque = gives(asked)
-    others = [gives(other) for other in DURATIONS if other is not asked]
-    nearest = min(others, key=lambda other: abs(math.log(other / torque)) if other > 0 else 9.0)
+    # Another line of the figure, the nearest that can be told from the one asked about.
+    others = sorted(
+        (gives(other) for other in DURATIONS if other is not asked),
+        key=lambda other: abs(other - torque),
+    )
     givens = (
         Given(key="spindle-speed", value=spindle_speed, unit=RPM),
         Given(key="position", value=position, unit=COUNT),
@@ -137,7 +136,7 @@ def read_curve(
         value=torque,
         unit=N_M,
         slips=[
-            (Slip.OTHER_LIMIT, nearest),
+            *((Slip.OTHER_LIMIT, other) for other in others if other > 0.0),
             (Slip.FACTOR_TEN, 10.0 * torque),
             (Slip.MISREAD_SCALE, read_evenly(torque)),
         ],

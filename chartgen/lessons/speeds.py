@@ -11,7 +11,7 @@ from chartgen.lessons.kinds import Kind, Slip
 from chartgen.lessons.place import Place
 from chartgen.physics.kinematics import cutting_speed as surface_speed_of
 from chartgen.physics.kinematics import spindle_speed as spindle_speed_of
-from chartgen.quantities import RPM, FloatArray, RevsPerMinute
+from chartgen.quantities import RPM, BoolArray, FloatArray, RevsPerMinute
 
 _ROUND = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 _VALUES = 14
@@ -72,10 +72,10 @@ def _surface_speeds(cells: Cells) -> FloatArray:
     step = np.array([next((r for r in _ROUND if s / r <= _VALUES), _ROUND[-1]) for s in span.flat])
     step = step.reshape(most.shape)
     first = np.ceil((most - span) / step - _SLIP)
-    return np.maximum(first, 1.0) * step + step * np.arange(_VALUES)
+    return np.asarray(np.maximum(first, 1.0) * step + step * np.arange(_VALUES))
 
 
-def _nearest(steps: FloatArray, wanted: FloatArray) -> tuple[FloatArray, np.ndarray]:
+def _nearest(steps: FloatArray, wanted: FloatArray) -> tuple[FloatArray, BoolArray]:
     """Return the nearest step to speeds between the first and the last, and whether it is clear.
 
     Clear is what is nearest by difference and by ratio alike, with something to spare.

@@ -1,9 +1,10 @@
 """Papers for a class: any slice of it gets the same papers as the whole.
 
 Students take the lathes in turn by their number, and the places in each kind's order by how
-many of their lathe come before. Numbers over 40 may be far apart (a school's own, of thousands of
-students): then it is the place in the class's list that counts. What a set of numbers is asked at is decided by the numbers
-themselves, so that two students at different lathes cannot share them either.
+many of their lathe come before. Numbers over 40 may be far apart (a school's own, of thousands
+of students): then it is the place in the class's list that counts. At which lathe a set of
+numbers is asked is decided by the numbers themselves, so that two students at different lathes
+cannot share them either.
 """
 
 import math

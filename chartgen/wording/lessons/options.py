@@ -34,5 +34,5 @@ def option_words(exercise: Exercise, key: str) -> str:
 def lettered(exercise: Exercise, options: tuple[str, ...]) -> tuple[str, ...]:
     """Return options with the letters that an answer file knows them by."""
     return tuple(
-        f"{LETTERS[place]}  {option_words(exercise, key)}" for place, key in enumerate(options)
+        f"{LETTERS[place]}) {option_words(exercise, key)}" for place, key in enumerate(options)
     )

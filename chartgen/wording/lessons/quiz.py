@@ -81,7 +81,7 @@ def _options(asked: Asked, caution: Caution) -> tuple[str, ...]:
         return (tr("true"), tr("false"))
     options = list(asked.wrong)
     options.insert(right_place(asked, caution), tr(caution.text))
-    return tuple(f"{LETTERS[place]}  {text}" for place, text in enumerate(options))
+    return tuple(f"{LETTERS[place]}) {text}" for place, text in enumerate(options))
 
 
 def _solution(number: int, caution: Caution, asked: Asked) -> PrintedSolution:

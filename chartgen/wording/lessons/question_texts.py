@@ -8,6 +8,12 @@ from chartgen.wording.language import tr
 from chartgen.wording.lessons.amounts import stated
 
 _DURATIONS = tuple(Duration)
+_CURVES = {
+    Duration.ONE_CUT: "one cut",
+    Duration.CONTINUOUS: "continuous",
+    Duration.STALL: "at the stall",
+}
+"""The names that the curves bear."""
 
 
 def question_text(exercise: Exercise, shop: Shop) -> str:
@@ -88,7 +94,7 @@ def _of_force(exercise: Exercise, words: dict[str, str], material: str, shop: Sh
             )
         case Kind.MOTOR_PULLS:
             return tr(
-                "At {spindle_speed} in position {place} the drive gives {torque} at the spindle. "
+                "At {spindle_speed} in position “{place}” the drive gives {torque} at the spindle. "
                 "Parting a bar of {diameter} diameter may take a force of up to {force}, at its "
                 "outside. Work out the torque that this needs. Does the drive turn it?",
                 place=_position(exercise, shop),
@@ -118,17 +124,12 @@ def _of_force(exercise: Exercise, words: dict[str, str], material: str, shop: Sh
 
 def _of_curve(exercise: Exercise, words: dict[str, str], shop: Shop) -> str:
     """Return the question of a torque to be read, in the words of the figure."""
-    curve = {
-        Duration.ONE_CUT: tr("one cut"),
-        Duration.CONTINUOUS: tr("continuous"),
-        Duration.STALL: tr("at the stall"),
-    }[_DURATIONS[round(exercise.given("duration"))]]
     return tr(
-        "Read off the spindle curves: which torque does position {place} give at {spindle_speed}, "
+        "Read off the spindle curves: which torque does position “{place}” give at {spindle_speed}, "
         "on the curve “{curve}”?",
         place=_position(exercise, shop),
         spindle_speed=words["spindle_speed"],
-        curve=curve,
+        curve=tr(_CURVES[_DURATIONS[round(exercise.given("duration"))]]),
     )
 
 

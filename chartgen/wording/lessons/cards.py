@@ -111,7 +111,7 @@ class ClassPapers:
             assumptions=assumption_lines(shop, materials=materials, blades=blades),
             force_band=force_band_line(materials, allowances_for(shop), shop.request.units),
         )
-        body = print_pairs(chart, title=tr("Speed and feed"), subtitle=self.course.name)
+        body = print_pairs(chart, title=tr("Speed and feed"))
         return class_card(self.course, shop, body, words)
 
     def _paper(

@@ -102,7 +102,8 @@ def print_overview(chart: SpeedFeedChart) -> PrintedChart:
 
 def print_pairs(chart: SpeedFeedChart, *, title: str) -> PrintedChart:
     """Return a chart of pairs as strings: a column is headed by blade letter and material."""
-    blades = {column.blade.name: None for column in chart.columns}
+    shown = {column.blade.name for column in chart.columns}
+    blades = [blade.name for blade in chart.shop.blades if blade.name in shown]
     letters = {name: blade_letter(chart.shop, name) for name in blades}
     is_lettered = len(set(letters.values())) > 1
     return _printed(

@@ -89,9 +89,7 @@ class ClassPapers:
     def matrix(self, papers: Sequence[Paper]) -> PrintedCard[PrintedRoll]:
         """Return the answers of some students, one a row."""
         subject = f"answers {papers[0].number} {papers[-1].number}"
-        words = CardWords(
-            layout=MATRIX_LAYOUT, subject=subject, lathe="", assumptions=_of_a_key()
-        )
+        words = CardWords(layout=MATRIX_LAYOUT, subject=subject, lathe="", assumptions=_of_a_key())
         shop = self.shops[papers[0].lathe]
         return class_card(self.course, shop, printed_matrix(self.course, papers), words)
 

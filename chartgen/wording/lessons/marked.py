@@ -79,7 +79,10 @@ def kind_line(kind: KindSummary) -> str:
         tr("{number} unreadable", number=kind.unreadable) if kind.unreadable else "",
     ]
     right = tr(
-        "{kind}: {right} of {asked} right", kind=_flat(kind.kind), right=kind.right, asked=kind.asked
+        "{kind}: {right} of {asked} right",
+        kind=_flat(kind.kind),
+        right=kind.right,
+        asked=kind.asked,
     )
     return ", ".join(part for part in (right, *parts) if part)
 

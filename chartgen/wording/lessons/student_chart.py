@@ -1,4 +1,4 @@
-"""The chart of a student's card: some diameters, and the pairs of material and blade asked about."""
+"""The chart of a student's card: some diameters, and what his exercises are about."""
 
 from collections import Counter
 from typing import Final

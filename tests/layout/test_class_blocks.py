@@ -203,8 +203,9 @@ def test_lines_to_sign_are_long_enough_and_stay_with_the_points(class_card: Clas
     assert all(line.x2 - line.x1 >= LEAST_FIELD for line in lines)
     heights = sorted({line.y1 for line in lines})
     assert heights[1] - heights[0] >= 8.0
-    with pytest.raises(TooSmallError, match="are left to write at 'Student'"):
-        sign_off(card, load_layout("sign-off-card-a5"), replace(WIDE, width=70.0))
+    longer = replace(card.chart, fields=(("Student of the evening class", "Date"),))
+    with pytest.raises(TooSmallError, match="are left to write at 'Student of the evening class'"):
+        sign_off(replace(card, chart=longer), SHEET, replace(WIDE, width=80.0))
 
 
 def test_a_card_of_nobody_has_lines_for_name_and_number(class_card: ClassCard) -> None:

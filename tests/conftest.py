@@ -2,8 +2,10 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from runpy import run_path
+from typing import Any
 
 import pytest
 
@@ -254,3 +256,25 @@ def job_card(example: Shop) -> Callable[..., PrintedCard[PrintedJob]]:
         return make_card(example, job, (material,), example.blades[:1], layout, job.title)
 
     return of
+
+
+@pytest.fixture(scope="session")
+def of_a_class() -> dict[str, Any]:
+    """Return what tests of classes share: an invented one, its papers and cards, its marks."""
+    return run_path(str(Path(__file__).with_name("class_example.py")))
+
+
+@pytest.fixture(scope="session")
+def room_of(of_a_class: dict[str, Any], shop_of: ShopOf, example: Shop) -> Callable[..., Any]:
+    """Return a function: level, units, language -> twelve students at two invented lathes."""
+    lathes = example, shop_of("550 W belts")
+    return cache(lambda *asked: of_a_class["room"](lathes, *asked))
+
+
+@pytest.fixture(scope="session")
+def class_card(
+    of_a_class: dict[str, Any], room_of: Callable[..., Any]
+) -> Callable[[str], PrintedCard]:
+    """Return a function: a layout -> the paper of the invented class that stands on it."""
+    cards: list[PrintedCard] = of_a_class["cards_of"](room_of())
+    return {card.layout: card for card in cards}.__getitem__

@@ -44,9 +44,7 @@ def answer_headings(questions: int) -> tuple[str, ...]:
     return ("number", "name", *(f"q{number}" for number in range(1, questions + 1)))
 
 
-def read_answers(
-    text: bytes, *, file: str, papers: Sequence[AnyPaper]
-) -> tuple[GivenAnswers, ...]:
+def read_answers(text: bytes, *, file: str, papers: Sequence[AnyPaper]) -> tuple[GivenAnswers, ...]:
     """Return the answers of a file in its order; of whom there is no line, there is nothing.
 
     Raises

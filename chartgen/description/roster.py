@@ -5,7 +5,8 @@ a formula is refused, and no part of a name becomes part of a path as it stands.
 """
 
 import unicodedata
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from itertools import islice
 from typing import Final, NamedTuple
 
 from chartgen.description.csv_table import (
@@ -105,7 +106,7 @@ def _entry(
     faults = [
         Fault(file, row.line, column, problem, mend)
         for column, cell in cells.items()
-        for problem, mend in _complaints(column, cell, lacking)[:1]
+        for problem, mend in islice(_complaints(column, cell, lacking), 1)
     ]
     if faults:
         return None, faults
@@ -119,31 +120,29 @@ def _entry(
     return _Entry(row.line, number, unicodedata.normalize("NFC", name)), []
 
 
-def _complaints(column: str, cell: str, lacking: Lacking) -> list[tuple[str, str]]:
-    """Return what is wrong with a cell, the plainest first, each with its mend."""
+def _complaints(column: str, cell: str, lacking: Lacking) -> Iterator[tuple[str, str]]:
+    """Yield what is wrong with a cell, the plainest first, each with its mend."""
     text = unicodedata.normalize("NFC", cell).strip()
     shown = f"{text[:30]!r}"
     if not text:
-        return [("is empty.", "Fill it in, or delete the line.")]
+        yield "is empty.", "Fill it in, or delete the line."
+        return
     if cell.startswith(FORMULA_STARTS) or text.startswith(FORMULA_STARTS):
         problem = f"{shown} begins as a formula does, and no formula is taken from a roster."
-        return [(problem, f"Write the {column} itself, without {text[:1]!r} before it.")]
+        yield problem, f"Write the {column} itself, without {text[:1]!r} before it."
     if column == "number":
-        if text.isascii() and text.isdigit() and 0 < int(text[:12]) <= LARGEST_NUMBER:
-            return []
-        problem = f"{shown} is no whole number from 1 to {LARGEST_NUMBER}."
-        return [(problem, "Number the students, or leave the column out.")]
+        if not (text.isascii() and text.isdigit() and 0 < int(text[:12]) <= LARGEST_NUMBER):
+            problem = f"{shown} is no whole number from 1 to {LARGEST_NUMBER}."
+            yield problem, "Number the students, or leave the column out."
+        return
     if hidden := unprintable(text):
-        problem = f"has the sign {hidden}, which cannot be printed."
-        return [(problem, "Delete it, or type the name again.")]
+        yield f"has the sign {hidden}, which cannot be printed.", "Delete it, or type it again."
     if any(unicodedata.bidirectional(c) in _FROM_RIGHT for c in text):
         problem = f"{shown} is written from the right, which the cards cannot set."
-        return [(problem, "Write it in Latin letters.")]
-    missing = lacking(text)
-    if missing:
-        problem = f"no font here has the sign {code_point(missing[0])} of {shown}."
-        return [(problem, "Write the name another way, as in its owner's passport.")]
-    return []
+        yield problem, "Write it in Latin letters."
+    for character in lacking(text):
+        problem = f"no font here has the sign {code_point(character)} of {shown}."
+        yield problem, "Write the name another way, as in its owner's passport."
 
 
 def _faults_together(entries: Sequence[_Entry], file: str, *, has_numbers: bool) -> list[Fault]:
@@ -174,5 +173,3 @@ def _faults_together(entries: Sequence[_Entry], file: str, *, has_numbers: bool)
 def alike(name: str) -> str:
     """Return a name so that two writings of it are the same."""
     return " ".join(unicodedata.normalize("NFKC", name).casefold().split())
-
-

@@ -34,6 +34,7 @@ from chartgen.renderers.long_run import Signs, pack_last_page
 from chartgen.renderers.metadata import describe_file
 from chartgen.renderers.output_intent import add_output_intent
 from chartgen.renderers.structure import Structure
+from chartgen.wording.language import ENGLISH, TAGS
 from chartgen.wording.sheet import Flip
 
 _INK = Color(0, 0, 0)
@@ -56,14 +57,19 @@ def render_pdf(document: Document) -> bytes:
     return _rendered(document, document.pages, duplex, is_archive=True)
 
 
-def render_pages(title: str, subject: str, pages: Iterable[Page], duplex: Flip | None) -> bytes:
+def render_pages(
+    title: str,
+    subject: str,
+    pages: Iterable[Page],
+    duplex: Flip | None,
+    language: str = TAGS[ENGLISH],
+) -> bytes:
     """Return pages as a PDF file; they may be made while it is written, one at a time.
 
     It carries nothing, and makes no claim to be an archive: its rules are not gone through.
     """
-    return _rendered(
-        Document(title=title, subject=subject, pages=()), pages, duplex, is_archive=False
-    )
+    about = Document(title=title, subject=subject, pages=(), language=language)
+    return _rendered(about, pages, duplex, is_archive=False)
 
 
 def _rendered(

@@ -8,7 +8,7 @@ from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedCell, PrintedChart
 
 _PARTS = 4
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
 _HEADINGS = (
     "blade",
     "blade name",

@@ -8,7 +8,8 @@ in any process, and is the same to the byte.
 import csv
 import io
 import unicodedata
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, replace
 from enum import Enum
 from typing import TYPE_CHECKING, Final
@@ -18,7 +19,7 @@ from chartgen.description.answer_file import answer_headings
 from chartgen.description.key_file import key_text
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import layout_called
+from chartgen.layout.layout_file import load_layout
 from chartgen.layout.placed import Page
 from chartgen.layout.sheets.leaves import leaves
 from chartgen.model.course import Course, Student
@@ -29,7 +30,7 @@ from chartgen.renderers.pdf import render_pages
 from chartgen.renderers.table_text import harmless
 from chartgen.sheet_run import on_sheets, sheet_plan
 from chartgen.wording.card import AnyCard, file_name_part
-from chartgen.wording.check_code import bytes_code, class_check_code
+from chartgen.wording.check_code import bytes_code, run_code
 from chartgen.wording.language import TAGS, speaking, tr
 from chartgen.wording.sheet import Flip
 
@@ -39,6 +40,8 @@ if TYPE_CHECKING:
 BATCH: Final = 40
 """Students in one set of files: a class, and what a printer's tray holds."""
 _LONGEST_NAME: Final = 40
+SHEETS: Final = {"A4": "exercise-sheet-a4", "letter": "exercise-sheet-letter"}
+"""The layout of the exercises by the paper in the printer."""
 _BY_LATHE: Final = ("power-nomogram-a5", "spindle-curves-a5")
 """Cards that exercises ask to be read, one of each lathe beside the sheets."""
 
@@ -87,7 +90,7 @@ class ClassRun:
     @property
     def check(self) -> str:
         """The code of everything that the files depend on."""
-        return class_check_code(self.course, self.shop_codes, self.paper, each=self.each)
+        return run_code(self.course, self.shop_codes, self.paper, each=self.each)
 
     def parts(self) -> list[Part]:
         """Return every part, those of the lathes first."""
@@ -109,6 +112,26 @@ class ClassRun:
             batches += [Part(kind, folder, first, end) for kind in kinds]
         return lathes + batches
 
+    def _folder(self, first: int, end: int) -> str:
+        students = self.course.students
+        return f"students-{self.digits(students[first])}-{self.digits(students[end - 1])}"
+
+    def digits(self, student: Student) -> str:
+        """Return a student's number, as wide as the widest, so that files sort by it."""
+        return f"{student.number:0{max(2, len(str(self.course.students[-1].number)))}}"
+
+
+class ClassFiles:
+    """Makes the files of a class's parts; what its students share is worked out once."""
+
+    def __init__(self, run: ClassRun) -> None:
+        from chartgen.wording.lessons.cards import ClassPapers
+
+        self._run = run
+        self._course = run.course
+        self._materials = [load_material(key) for key in run.course.materials]
+        self._words = ClassPapers(run.course, run.shops, self._materials)
+
     def files_of(self, part: Part) -> Iterator[tuple[str, bytes]]:
         """Yield name and content of each file of a part.
 
@@ -120,84 +143,85 @@ class ClassRun:
         for name, content in self._made(part):
             yield f"{part.folder}/{name}" if part.folder else name, content
 
-    def _folder(self, first: int, end: int) -> str:
-        students = self.course.students
-        return f"students-{self._digits(students[first])}-{self._digits(students[end - 1])}"
-
-    def _digits(self, student: Student) -> str:
-        """Return a student's number, as wide as the widest, so that files sort by it."""
-        return f"{student.number:0{max(2, len(str(self.course.students[-1].number)))}}"
-
     def _made(self, part: Part) -> Iterator[tuple[str, bytes]]:
         if part.kind is Handout.LATHE:
-            yield from self._of_lathe(self.shops[part.first])
+            yield from self._of_lathe(self._run.shops[part.first])
             return
         papers = self._papers(part)
         if part.kind is Handout.MARKING:
-            yield "answers.csv", answers_text(self.course.language, papers)
+            yield "answers.csv", answers_text(self._course.language, papers)
             yield "key.json", self._key(papers)
-        elif self.each:
+        elif self._run.each:
             for paper in papers:
                 student = Student(number=paper.number, name=paper.name)
-                stem = "-".join(filter(None, (self._digits(student), _safe(paper.name))))
-                cards = self._cards(part.kind, [paper])
-                yield f"{stem}-{part.kind.value}.pdf", self._one_file(cards)
+                stem = "-".join(filter(None, (self._run.digits(student), _safe(paper.name))))
+                yield f"{stem}-{part.kind.value}.pdf", self._one_file(part.kind, [paper])
         elif part.kind is Handout.CARDS:
-            yield from self._on_sheets(self._cards(part.kind, papers))
+            yield from self._on_sheets(papers)
         else:
-            yield f"{part.kind.value}.pdf", self._one_file(self._cards(part.kind, papers))
+            yield f"{part.kind.value}.pdf", self._one_file(part.kind, papers)
 
     def _papers(self, part: Part) -> "list[Paper]":
         from chartgen.lessons.assign import papers_for
 
-        materials = [load_material(key) for key in self.course.materials]
-        students = self.course.students[part.first : part.end]
-        return list(papers_for(self.course, self.shops, materials, students))
+        students = self._course.students[part.first : part.end]
+        return list(papers_for(self._course, self._run.shops, self._materials, students))
 
     def _key(self, papers: "Sequence[Paper]") -> bytes:
         from chartgen.lessons.key import key_data
 
-        made_from = {"check": self.check, "lathes": list(self.shop_codes)}
-        return key_text({"made_from": made_from} | key_data(self.course, papers))
+        made_from = {"check": self._run.check, "lathes": list(self._run.shop_codes)}
+        return key_text({"made_from": made_from} | key_data(self._course, papers))
 
-    def _cards(self, kind: Handout, papers: "Sequence[Paper]") -> "Iterable[AnyCard]":
-        from chartgen.wording.lessons import cards
-
-        with speaking(self.course.language.value):
+    def _cards(self, kind: Handout, papers: "Sequence[Paper]") -> "Iterator[AnyCard]":
+        """Yield the cards of a kind; the matrix of a batch stands before the keys of each."""
+        words = self._words
+        if kind is Handout.KEY and len(papers) > 1:
+            yield words.matrix(papers)
+        for paper in papers:
             if kind is Handout.CARDS:
-                return cards.student_cards(self.course, self.shops, papers)
-            if kind is Handout.EXERCISES:
-                letter = self.paper in {"letter", "tabloid"}
-                layout = "exercise-sheet-letter" if letter else "exercise-sheet-a4"
-                return cards.exercise_sheets(self.course, self.shops, papers, layout)
-            return cards.key_pages(self.course, self.shops, papers)
+                yield words.student_card(paper)
+            elif kind is Handout.EXERCISES:
+                yield words.exercise_sheet(paper, SHEETS[self._run.paper])
+            else:
+                yield words.key_page(paper)
 
     def _of_lathe(self, shop: Shop) -> Iterator[tuple[str, bytes]]:
         """Yield the quiz, the sign-off cards and the cards to read values off."""
-        from chartgen.wording.lessons import cards
+        from chartgen.wording.lessons.cards import quiz_cards, sign_off_cards
 
-        with speaking(self.course.language.value):
-            quiz = cards.quiz_cards(self.course, shop)
-            sign_off = cards.sign_off_cards(self.course, shop)
-        yield "safety-quiz.pdf", self._one_file(quiz)
-        yield "sign-off.pdf", self._one_file(sign_off)
+        with self._speaking():
+            quiz = quiz_cards(self._course, shop)
+            sign_off = sign_off_cards(self._course, shop)
+        yield "safety-quiz.pdf", self._in_one(quiz)
+        yield "sign-off.pdf", self._in_one(sign_off)
         shown = replace(shop, request=replace(shop.request, layouts=_BY_LATHE))
         for card in pipeline.lay_out(pipeline.printed_cards(shown)):
             yield card.file_name, pipeline.render(card)
 
-    def _on_sheets(self, cards: "Iterable[AnyCard]") -> Iterator[tuple[str, bytes]]:
+    def _on_sheets(self, papers: "Sequence[Paper]") -> Iterator[tuple[str, bytes]]:
         """Yield the sheets to print and cut, of one size of card as a rule."""
-        files = list(on_sheets(cards, sheet_plan(paper=self.paper)))
+        with self._speaking():
+            cards = list(self._cards(Handout.CARDS, papers))
+        files = list(on_sheets(cards, sheet_plan(paper=self._run.paper)))
         for name, content in files:
             yield name if len(files) > 1 else f"{Handout.CARDS.value}.pdf", content
 
-    def _one_file(self, cards: "Iterable[AnyCard]") -> bytes:
-        """Return cards of one layout one after the other, each beginning on a front."""
-        cards = list(cards)
-        language = self.course.language.value
-        with speaking(language):
-            title = f"{tr(layout_called(cards[0].layout).title)}: {self.course.name}"
-        return render_pages(title, self.course.name, _pages(cards), Flip.LONG, TAGS[language])
+    def _one_file(self, kind: Handout, papers: "Sequence[Paper]") -> bytes:
+        with self._speaking():
+            cards = list(self._cards(kind, papers))
+        return self._in_one(cards)
+
+    def _in_one(self, cards: "Sequence[AnyCard]") -> bytes:
+        """Return cards one after the other, each beginning on a front."""
+        course = self._course
+        with self._speaking():
+            title = f"{tr(load_layout(cards[-1].layout).title)}: {course.name}"
+        language = TAGS[course.language.value]
+        return render_pages(title, course.name, _pages(cards), Flip.LONG, language)
+
+    def _speaking(self) -> AbstractContextManager[None]:
+        return speaking(self._course.language.value)
 
 
 def for_class(shop: Shop, course: Course) -> Shop:
@@ -237,7 +261,7 @@ def _pages(cards: Sequence[AnyCard]) -> Iterator[Page]:
     reasons = dict[str, None]()
     for card in cards:
         try:
-            document = compose(card, layout_called(card.layout), measure)
+            document = compose(card, load_layout(card.layout), measure)
         except DoesNotFitError as error:
             reasons[str(error)] = None
             continue

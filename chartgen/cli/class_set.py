@@ -2,7 +2,7 @@
 
 import signal
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -164,7 +164,7 @@ def _record_in(out: Path, check: str, *, again: bool) -> "ClassRecord | None":
     return record
 
 
-def _is_whole(files: "dict[str, int] | None", out: Path) -> bool:
+def _is_whole(files: "Mapping[str, int] | None", out: Path) -> bool:
     """Whether every file of a part is there in its size."""
     if not files:
         return False

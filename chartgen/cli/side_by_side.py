@@ -7,7 +7,7 @@ from collections import deque
 from collections.abc import Iterator, Sequence
 from itertools import islice
 
-from chartgen.class_run import ClassRun, Part
+from chartgen.class_run import ClassFiles, ClassRun, Part
 from chartgen.errors import ChartgenError
 
 MOST_BY_ITSELF = 4
@@ -16,7 +16,7 @@ _AHEAD = 1
 """Parts begun beyond one a process, so that none waits for the disk."""
 
 Files = list[tuple[str, bytes]]
-_run: ClassRun | None = None
+_files: ClassFiles | None = None
 
 
 def processes() -> int:
@@ -34,8 +34,9 @@ def made(run: ClassRun, parts: Sequence[Part], jobs: int) -> Iterator[tuple[Part
         If a part cannot be made, or a process is ended from outside.
     """
     if jobs == 1 or len(parts) == 1:
+        files = ClassFiles(run)
         for part in parts:
-            yield part, list(run.files_of(part))
+            yield part, list(files.files_of(part))
         return
     from concurrent.futures import Future, ProcessPoolExecutor
     from concurrent.futures.process import BrokenProcessPool
@@ -51,10 +52,10 @@ def made(run: ClassRun, parts: Sequence[Part], jobs: int) -> Iterator[tuple[Part
         waiting.extend((p, pool.submit(_make, p)) for p in islice(ahead, count + _AHEAD))
         while waiting:
             part, future = waiting.popleft()
-            files = future.result()
-            if isinstance(files, str):
-                raise ChartgenError(files)
-            yield part, files
+            result = future.result()
+            if isinstance(result, str):
+                raise ChartgenError(result)
+            yield part, result
             waiting.extend((p, pool.submit(_make, p)) for p in islice(ahead, 1))
     except BrokenProcessPool:
         raise ChartgenError(
@@ -66,8 +67,8 @@ def made(run: ClassRun, parts: Sequence[Part], jobs: int) -> Iterator[tuple[Part
 
 
 def _begin(run: ClassRun) -> None:
-    global _run  # noqa: PLW0603 - handed over once to each process, not with each part
-    _run = run
+    global _files  # noqa: PLW0603 - made once in each process, not with each part
+    _files = ClassFiles(run)
     # Ctrl-C reaches every process; the first one decides what becomes of it.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, signal.SIG_DFL)
@@ -75,9 +76,9 @@ def _begin(run: ClassRun) -> None:
 
 def _make(part: Part) -> Files | str:
     """Return the files of a part, or why there are none: not every error survives the way."""
-    if _run is None:
+    if _files is None:
         raise RuntimeError("no class was handed over")
     try:
-        return list(_run.files_of(part))
+        return list(_files.files_of(part))
     except ChartgenError as error:
         return str(error)

@@ -16,6 +16,7 @@ RECORD_NAME: Final = "class.json"
 FORMAT: Final = 1
 # Only names that the program itself gives: what the record lists may be deleted.
 _NAME = re.compile(r"[a-z0-9][a-z0-9-]*(\.[a-z0-9]+)?(/[a-z0-9][a-z0-9-]*\.[a-z0-9]+)?")
+_UNREADABLE: Final = "does not say what is in this folder, or not in a way that can be read here."
 _MEND: Final = "Add --again to make all anew, or choose another folder with --out."
 
 
@@ -55,16 +56,17 @@ def read_record(data: bytes, *, file: str) -> ClassRecord:
     """
     try:
         whole = json.loads(data.decode())
-        if whole["chartgen_class"] != FORMAT:
-            raise ValueError(whole["chartgen_class"])
+        is_known = whole["chartgen_class"] == FORMAT
         done = {
             str(part): {_name(name): int(size) for name, size in files.items()}
             for part, files in whole["done"].items()
         }
-        return ClassRecord(name=str(whole["class"]), check=str(whole["check"]), done=done)
+        record = ClassRecord(name=str(whole["class"]), check=str(whole["check"]), done=done)
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
-        problem = "does not say what is in this folder, or not in a way that can be read here."
-        raise DescriptionError([Fault(file, 0, "", problem, _MEND)]) from error
+        raise DescriptionError([Fault(file, 0, "", _UNREADABLE, _MEND)]) from error
+    if not is_known:
+        raise DescriptionError([Fault(file, 0, "", _UNREADABLE, _MEND)])
+    return record
 
 
 def of_other_inputs(record: ClassRecord, check: str, *, file: str) -> DescriptionError:

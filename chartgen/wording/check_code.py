@@ -80,7 +80,7 @@ def job_check_code(shop: Shop, job: Job, *, materials: Sequence[Material], layou
     )
 
 
-def class_check_code(course: Course, shop_codes: Sequence[str], paper: str, *, each: bool) -> str:
+def run_code(course: Course, shop_codes: Sequence[str], paper: str, *, each: bool) -> str:
     """Return the code of a class's files; `shop_codes` stand for the shop files' own bytes."""
     return _code_of((__version__, course, tuple(shop_codes), paper, each))
 

@@ -152,6 +152,10 @@ class ClassFiles:
             yield "answers.csv", answers_text(self._course.language, papers)
             yield "key.json", self._key(papers)
         elif self._run.each:
+            if part.kind is Handout.KEY and len(papers) > 1:
+                with self._speaking():
+                    matrix = self._words.matrix(papers)
+                yield "key.pdf", self._in_one([matrix])
             for paper in papers:
                 student = Student(number=paper.number, name=paper.name)
                 stem = "-".join(filter(None, (self._run.digits(student), _safe(paper.name))))

@@ -57,7 +57,8 @@ ONE_FAULT = [
     (
         "number,name,q1\n1,Ann Ash,3\n",
         (
-            "answers.csv:1: there is no column 'q2'; found 'number', 'name', 'q1'. Begin with a line "
+            "answers.csv:1: there is no column 'q2'; found 'number', 'name', 'q1'. Begin with a "
+            "line "
             "such as number,name,q1,...,q2."
         ),
     ),
@@ -85,7 +86,8 @@ ONE_FAULT = [
     (
         "number,name,q1,q2\n3,Cy,3,B\n",
         (
-            "answers.csv:2: number: there is no student 3 in this key, which has 1 to 7. Correct the "
+            "answers.csv:2: number: there is no student 3 in this key, which has 1 to 7. Correct "
+            "the "
             "number, or take the key of that student."
         ),
     ),
@@ -99,7 +101,8 @@ ONE_FAULT = [
     (
         "number,name,q1,q2\none,Cy,3,B\n",
         (
-            "answers.csv:2: number: 'one' is no number of a student. Write the number that stands on "
+            "answers.csv:2: number: 'one' is no number of a student. Write the number that "
+            "stands on "
             "the sheet."
         ),
     ),
@@ -117,14 +120,16 @@ ONE_FAULT = [
     (
         "number,name,q1,q2\n1,,3\u0007,B\n",
         (
-            "answers.csv:2: q1: has the sign U+0007, which is no part of an answer. Type the answer "
+            "answers.csv:2: q1: has the sign U+0007, which is no part of an answer. Type the "
+            "answer "
             "again."
         ),
     ),
     (
         "number|name|q1|q2\n1||3|B\n",
         (
-            "answers.csv:1: the first line, 'number|name|q1|q2', has no heading that is known; it has "
+            "answers.csv:1: the first line, 'number|name|q1|q2', has no heading that is known; "
+            "it has "
             "bars in it. Part the cells by semicolons or commas, as in number,name,q1,...,q2."
         ),
     ),

@@ -80,7 +80,8 @@ def test_the_faults_of_both_files_are_told_at_once() -> None:
     assert faults(text, b"name\nAnn\nAnn\n", file="school/class.toml") == [
         "school/class.toml:3: class.level: 'third' is not known. Use one of: first, second.",
         (
-            "school/list.csv:3: name: 'Ann' stands on line 2 too. Delete one of the lines or, if two "
+            "school/list.csv:3: name: 'Ann' stands on line 2 too. Delete one of the lines or, if "
+            "two "
             "students have the same name, add a column of numbers."
         ),
     ]
@@ -96,7 +97,8 @@ CHANGES = [
         "students = 3",
         "",
         (
-            "class.toml:1: class.students: is missing. Add a line such as students = 12, or roster = "
+            "class.toml:1: class.students: is missing. Add a line such as students = 12, or "
+            "roster = "
             '"roster.csv".'
         ),
     ),
@@ -128,7 +130,8 @@ CHANGES = [
         '"a.toml"',
         '"a\\u0000.toml"',
         (
-            "class.toml:5: class.lathes[1]: is blank or has signs that no file's name has. Write the "
+            "class.toml:5: class.lathes[1]: is blank or has signs that no file's name has. Write "
+            "the "
             "path of the file from this one's folder."
         ),
     ),

@@ -110,14 +110,16 @@ ONE_FAULT = [
     (
         "number|name\n1|Ann\n",
         (
-            "roster.csv:1: the first line, 'number|name', has no heading that is known; it has bars "
+            "roster.csv:1: the first line, 'number|name', has no heading that is known; it has "
+            "bars "
             "in it. Part the cells by semicolons or commas, as in number,name."
         ),
     ),
     (
         "Ann Ash\nBo Birch\n",
         (
-            "roster.csv:1: the first line, 'Ann Ash', has no heading that is known here. Begin with "
+            "roster.csv:1: the first line, 'Ann Ash', has no heading that is known here. Begin "
+            "with "
             "a line such as number,name."
         ),
     ),
@@ -146,7 +148,8 @@ ONE_FAULT = [
     (
         "number,name\n1,Ash, Ann\n",
         (
-            "roster.csv:2: the line has 3 cells under 2 headings. Put a cell that has a comma in it, "
+            "roster.csv:2: the line has 3 cells under 2 headings. Put a cell that has a comma in "
+            "it, "
             "such as a decimal comma, in quotes, or save the table with semicolons."
         ),
     ),
@@ -161,7 +164,8 @@ ONE_FAULT = [
     (
         "number,name\nS7,Ann\n",
         (
-            "roster.csv:2: number: 'S7' is no whole number from 1 to 999999999. Number the students, "
+            "roster.csv:2: number: 'S7' is no whole number from 1 to 999999999. Number the "
+            "students, "
             "or leave the column out."
         ),
     ),
@@ -172,7 +176,8 @@ ONE_FAULT = [
     (
         "name\nAnn Ash\nBo\nann  ASH\n",
         (
-            "roster.csv:4: name: 'ann ASH' stands on line 2 too. Delete one of the lines or, if two "
+            "roster.csv:4: name: 'ann ASH' stands on line 2 too. Delete one of the lines or, if "
+            "two "
             "students have the same name, add a column of numbers."
         ),
     ),
@@ -193,28 +198,32 @@ ONE_FAULT = [
     (
         "name\nBo\u0007\n",
         (
-            "roster.csv:2: name: has the sign U+0007, which cannot be printed. Delete it, or type it "
+            "roster.csv:2: name: has the sign U+0007, which cannot be printed. Delete it, or "
+            "type it "
             "again."
         ),
     ),
     (
         "name\nBo\u202eexe\n",
         (
-            "roster.csv:2: name: has the sign U+202E RIGHT-TO-LEFT OVERRIDE, which cannot be printed. "
+            "roster.csv:2: name: has the sign U+202E RIGHT-TO-LEFT OVERRIDE, which cannot be "
+            "printed. "
             "Delete it, or type it again."
         ),
     ),
     (
         "name\nBo\x00\n",
         (
-            "roster.csv:2: name: has the sign U+0000, which cannot be printed. Delete it, or type it "
+            "roster.csv:2: name: has the sign U+0000, which cannot be printed. Delete it, or "
+            "type it "
             "again."
         ),
     ),
     (
         'number,name\n1,"Ann\n2,Bo\n',
         (
-            "roster.csv:2: a cell in quotes is not closed, or goes on behind its quotes. Close each "
+            "roster.csv:2: a cell in quotes is not closed, or goes on behind its quotes. Close "
+            "each "
             'quote, and write a quote inside a cell twice, as in "Ann ""Sparks""".'
         ),
     ),

@@ -172,10 +172,14 @@ class ClassFiles:
         return list(papers_for(self._course, self._run.shops, self._materials, students))
 
     def _key(self, papers: "Sequence[Paper]") -> bytes:
-        from chartgen.lessons.key import key_data
+        from chartgen.lessons.key_data import key_data
 
-        made_from = {"check": self._run.check, "lathes": list(self._run.shop_codes)}
-        return key_text({"made_from": made_from} | key_data(self._course, papers))
+        content = {
+            "check": self._run.check,
+            "lathes": dict(zip(self._course.lathes, self._run.shop_codes, strict=True)),
+            "class": key_data(self._course, papers),
+        }
+        return key_text(content)
 
     def _cards(self, kind: Handout, papers: "Sequence[Paper]") -> "Iterator[AnyCard]":
         """Yield the cards of a kind; the matrix of a batch stands before the keys of each."""

@@ -14,6 +14,7 @@ from chartgen.layout.capacity import layouts_that_hold
 from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import (
     change_layout_names,
+    class_layout_names,
     job_layout_names,
     layout_called,
     layout_names,
@@ -107,6 +108,7 @@ def known_names() -> Known:
         layouts=layout_names(),
         change_layouts=change_layout_names(),
         job_layouts=job_layout_names(),
+        class_layouts=class_layout_names(),
         allowances={name: (e.least, e.most, e.unit) for name, e in allowances.items()},
         transmission=tuple(load_transmission()),
         dc_no_load=allowances["dc_no_load"].value,

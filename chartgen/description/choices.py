@@ -69,6 +69,11 @@ class LayoutName(NameIn):
                 f"{value!r} is the card of a job, and a shop file describes none.",
                 "Leave it out here; `chartgen job JOB` makes it.",
             )
+        if value in place.known.class_layouts:
+            raise ComplaintError(
+                f"{value!r} is a paper of a class, and a shop file describes none.",
+                "Leave it out here; `chartgen class CLASS` makes it.",
+            )
         return super().__call__(value, place)
 
 

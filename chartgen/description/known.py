@@ -12,7 +12,7 @@ class Known(NamedTuple):
     `allowances` gives least, most and unit by name. `transmission` names the drive
     elements. `dc_no_load` is the no-load speed of a brushed DC motor over its base speed,
     for a plate that does not state it. `change_layouts` are no layouts of a shop, but of a
-    comparison of two, and `job_layouts` none either, but of a job.
+    comparison of two, `job_layouts` none either, but of a job, and `class_layouts` of a class.
     """
 
     materials: tuple[str, ...]
@@ -22,3 +22,4 @@ class Known(NamedTuple):
     dc_no_load: float
     change_layouts: tuple[str, ...] = ()
     job_layouts: tuple[str, ...] = ()
+    class_layouts: tuple[str, ...] = ()

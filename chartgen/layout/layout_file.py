@@ -16,9 +16,18 @@ from chartgen.layout.layout_schema import LayoutTable, problems_between_keys
 from chartgen.layout.pages import page_size
 from chartgen.quantities import Millimetres
 
-# Cards about two shops, and of a job: no shop file can ask for one.
+# Cards about two shops, of a job, and of a class: no shop file can ask for one.
 _OF_TWO_SHOPS = ("change-card",)
 _OF_A_JOB = ("set-up-card", "batch-card")
+_OF_A_CLASS = (
+    "student-card",
+    "exercise-sheet",
+    "answer-key",
+    "answer-matrix",
+    "safety-quiz",
+    "sign-off-card",
+    "class-marks",
+)
 _EXAMPLE = "lathe-chart-a5"
 _NOTHING_KNOWN = Known(materials=(), layouts=(), allowances={}, transmission=(), dc_no_load=0.0)
 
@@ -56,7 +65,7 @@ class Layout:
 @cache
 def layout_names() -> tuple[str, ...]:
     """Return the names of the layouts that came with the program and a shop file may name."""
-    others = (*_OF_TWO_SHOPS, *_OF_A_JOB)
+    others = (*_OF_TWO_SHOPS, *_OF_A_JOB, *_OF_A_CLASS)
     return tuple(name for name in every_layout_name() if not name.startswith(others))
 
 
@@ -70,6 +79,12 @@ def change_layout_names() -> tuple[str, ...]:
 def job_layout_names() -> tuple[str, ...]:
     """Return the names of the layouts of a job's cards, which `job` makes."""
     return tuple(name for name in every_layout_name() if name.startswith(_OF_A_JOB))
+
+
+@cache
+def class_layout_names() -> tuple[str, ...]:
+    """Return the names of the layouts of what a class is handed, which `class` and `mark` make."""
+    return tuple(name for name in every_layout_name() if name.startswith(_OF_A_CLASS))
 
 
 @cache

@@ -44,6 +44,13 @@ BODY_OF = {
     "change-card": "change-figures",
     "set-up-card": "step-table",
     "batch-card": "batch-boxes",
+    "student-card": "table",
+    "exercise-sheet": "questions",
+    "answer-key": "solutions",
+    "answer-matrix": "roll",
+    "safety-quiz": "questions",
+    "sign-off-card": "sign-off",
+    "class-marks": "roll",
 }
 CARDS = tuple(BODY_OF)
 _OF_A_CHANGE = ("facts", "card-states", "moved-cells", "change-figures")
@@ -58,10 +65,48 @@ _OF_A_JOB = (
     "batch-boxes",
     "first-piece",
 )
-_OF = {"change-card": _OF_A_CHANGE, "set-up-card": _OF_A_JOB, "batch-card": _OF_A_JOB}
+_OF: dict[str, tuple[str, ...]] = {
+    "change-card": _OF_A_CHANGE,
+    "set-up-card": _OF_A_JOB,
+    "batch-card": _OF_A_JOB,
+    "student-card": ("table", "student"),
+    "exercise-sheet": ("questions", "student", "exercise-data"),
+    "answer-key": ("solutions", "student"),
+    "answer-matrix": ("roll",),
+    "safety-quiz": ("questions", "student"),
+    "sign-off-card": ("sign-off", "school-rules", "student"),
+    "class-marks": ("roll", "mistakes"),
+}
 # What could hurt, beside what every card has to say.
 _ON_A_JOB = ("checklist", "dig-in")
-_BODIES = ("table", "plain-table", "figure", "nomogram", *_OF_A_CHANGE, *_OF_A_JOB)
+# What a paper of a class is nothing without, beside its body.
+_ON_A_PAPER = {
+    "student-card": ("student",),
+    "exercise-sheet": ("student", "exercise-data"),
+    "answer-key": ("student",),
+    "safety-quiz": ("student",),
+    "sign-off-card": ("student", "school-rules"),
+    "class-marks": ("mistakes",),
+}
+_OF_A_CLASS = (
+    "student",
+    "questions",
+    "exercise-data",
+    "solutions",
+    "roll",
+    "mistakes",
+    "sign-off",
+    "school-rules",
+)
+_BODIES = (
+    "table",
+    "plain-table",
+    "figure",
+    "nomogram",
+    *_OF_A_CHANGE,
+    *_OF_A_JOB,
+    *_OF_A_CLASS,
+)
 # A table whose signs are explained on its own side.
 _WITH_SIGNS = ("table", "step-table")
 _ON_EVERY_CARD = (
@@ -150,6 +195,7 @@ def _problems_of_blocks(table: LayoutTable) -> Iterator[Problem]:
     wanted: tuple[str, ...] = (body, *_ON_EVERY_CARD)
     if allowed is _OF_A_JOB:
         wanted = (*wanted, *_ON_A_JOB)
+    wanted = (*wanted, *_ON_A_PAPER.get(table.card, ()))
     if {*_WITH_SIGNS, "plain-table", "legend"} & set(blocks):
         wanted = (*wanted, "legend-sentences")
     for block in _missing(wanted, blocks):

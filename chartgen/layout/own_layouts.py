@@ -12,7 +12,18 @@ from chartgen.model.shop import Shop
 from chartgen.wording.card import file_name_part
 
 # Kinds of cards that are of more than a shop, and the command that makes them.
-_MADE_BY = {"change-card": "compare", "set-up-card": "job", "batch-card": "job"}
+_MADE_BY = {
+    "change-card": "compare",
+    "set-up-card": "job",
+    "batch-card": "job",
+    "student-card": "class",
+    "exercise-sheet": "class",
+    "answer-key": "class",
+    "answer-matrix": "class",
+    "safety-quiz": "class",
+    "sign-off-card": "class",
+    "class-marks": "mark",
+}
 
 
 def is_path(name: str) -> bool:
@@ -48,8 +59,9 @@ def with_own_layouts(shop: Shop, files: Mapping[str, tuple[str, bytes]]) -> Shop
             faults += error.faults
             continue
         if layout.card in _MADE_BY:
-            kind, command = layout.card.replace("-card", " card"), _MADE_BY[layout.card]
-            problem = f"is the layout of a {kind}, which only `{command}` makes."
+            kind, command = layout.card.replace("-", " "), _MADE_BY[layout.card]
+            kind = f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
+            problem = f"is the layout of {kind}, which only `{command}` makes."
             line = line_of(text, ("card",))
             faults.append(Fault(file, line, "card", problem, "Choose another kind of card."))
         names[path], texts[name] = name, text

@@ -6,6 +6,7 @@ is lost. One that does not is sawn into blanks first; each of them loses a grip.
 
 import math
 
+from chartgen.physics.bar import pieces_from_length
 from chartgen.physics.turning import mass, ring_volume
 from chartgen.planning.machine import Machine
 from chartgen.planning.plan import BarUse
@@ -64,7 +65,7 @@ def pieces_from(machine: Machine, *, kerf: Millimetres[float]) -> int:
     pitch, held = pitch_of(machine, kerf=kerf), grip_length(machine) + jaw_distance(machine)
     length = machine.job.bar.length
     if goes_through(machine) is not False:
-        return max(0, math.floor((length - held) / pitch + _SLIP))
+        return int(pieces_from_length(bar_length=length, held_length=held, pitch=pitch))
     blanks, last = _blanks(machine, kerf=kerf)
     return blanks * pieces_a_blank(machine, kerf=kerf) + last
 
@@ -76,7 +77,7 @@ def _blanks(machine: Machine, *, kerf: Millimetres[float]) -> tuple[int, int]:
     blank = blank_length(machine, kerf=kerf)
     whole = math.floor((length + saw) / (blank + saw) + _SLIP)
     rest = length - whole * (blank + saw)
-    last = max(0, math.floor((rest - held) / pitch + _SLIP))
+    last = int(pieces_from_length(bar_length=rest, held_length=held, pitch=pitch))
     return whole, min(last, pieces_a_blank(machine, kerf=kerf))
 
 

@@ -16,6 +16,13 @@ from chartgen.wording.check_code import check_code, job_check_code
 from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.language import ENGLISH
+from chartgen.wording.lessons.printed_class import (
+    PrintedExercises,
+    PrintedKey,
+    PrintedQuiz,
+    PrintedRoll,
+    PrintedSignOff,
+)
 from chartgen.wording.printed import PrintedChart, PrintedTable, print_lathe_chart, print_overview
 from chartgen.wording.printed_change import PrintedChange
 from chartgen.wording.printed_job import PrintedJob
@@ -27,13 +34,21 @@ Body = TypeVar(
     | PrintedCurves
     | PrintedNomogram
     | PrintedChange
-    | PrintedJob,
+    | PrintedJob
+    | PrintedExercises
+    | PrintedKey
+    | PrintedQuiz
+    | PrintedSignOff
+    | PrintedRoll,
 )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedCard(Generic[Body]):
-    """One card, all text made. `file_stem` is a safe name for its file."""
+    """One card, all text made. `file_stem` is a safe name for its file.
+
+    `student` is the line of the one whom a class's card was made for: number, name, course.
+    """
 
     file_stem: str
     layout: str
@@ -47,6 +62,7 @@ class PrintedCard(Generic[Body]):
     identity: str
     check_code: str
     language: str = ENGLISH
+    student: str = ""
 
 
 AnyCard: TypeAlias = (
@@ -56,6 +72,11 @@ AnyCard: TypeAlias = (
     | PrintedCard[PrintedNomogram]
     | PrintedCard[PrintedChange]
     | PrintedCard[PrintedJob]
+    | PrintedCard[PrintedExercises]
+    | PrintedCard[PrintedKey]
+    | PrintedCard[PrintedQuiz]
+    | PrintedCard[PrintedSignOff]
+    | PrintedCard[PrintedRoll]
 )
 ChartCard: TypeAlias = PrintedCard[PrintedChart]
 

@@ -29,6 +29,23 @@ def card_cautions(
 
     On a card of several materials a caution that only some of them call for names them.
     """
+    usual = _usual(shop, operations)
+    common = set(choose_cautions(usual))
+    by_material = {material.name: set(choose_cautions(_tags(material))) for material in materials}
+    everything = cautions_of(shop, materials, operations)
+    return tuple(_printed(caution, _named(caution, common, by_material)) for caution in everything)
+
+
+def cautions_of(
+    shop: Shop, materials: Sequence[Material], operations: Collection[str] = _PARTING
+) -> tuple[Caution, ...]:
+    """Return the cautions that operations in some materials call for, the gravest first."""
+    usual = _usual(shop, operations)
+    return choose_cautions(usual.union(*(_tags(material) for material in materials)))
+
+
+def _usual(shop: Shop, operations: Collection[str]) -> set[str]:
+    """Return the tags that a lathe and the operations bring, whatever the material."""
     usual = set(operations)
     if shop.lathe.chuck.marked_speed is None:
         usual.add("unmarked-chuck")
@@ -36,10 +53,7 @@ def card_cautions(
         usual.add("power-feed")
     if shop.work.bar_behind > 0.0:
         usual.add("bar-behind-spindle")
-    common = set(choose_cautions(usual))
-    by_material = {material.name: set(choose_cautions(_tags(material))) for material in materials}
-    everything = choose_cautions(usual.union(*(_tags(material) for material in materials)))
-    return tuple(_printed(caution, _named(caution, common, by_material)) for caution in everything)
+    return usual
 
 
 def _tags(material: Material) -> set[str]:

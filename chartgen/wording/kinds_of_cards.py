@@ -14,4 +14,11 @@ SHOWS = {
     "change-card": "two shop files: what changed (compare makes it)",
     "set-up-card": "a job, step by step, with the set-up drawn (job makes it)",
     "batch-card": "a job of many pieces: a box to tick for each (job makes it)",
+    "student-card": "a lathe's chart cut down to a lesson (class makes it)",
+    "exercise-sheet": "a student's exercises, to be worked by hand (class makes it)",
+    "answer-key": "a student's exercises worked out, for the teacher (class makes it)",
+    "answer-matrix": "the answers of a class, a student a row (class makes it)",
+    "safety-quiz": "questions about safety at a lathe (class makes it)",
+    "sign-off-card": "what was shown and done at a lathe, to be signed (class makes it)",
+    "class-marks": "a class's marks and the mistakes made (mark makes it)",
 }

@@ -1,5 +1,7 @@
 """The facts of a job: how it is held, the bar, the pieces, the times, each behind its name."""
 
+from collections.abc import Sequence
+
 from chartgen.layout.blocks.job_body import clear_below, job_of
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
@@ -17,10 +19,14 @@ _MOST = 0.35
 
 def job_facts(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return a piece a fact; the texts begin on one edge, right of the names that are short."""
-    facts = job_of(card, "job-facts").facts
+    return clear_below(named_lines(job_of(card, "job-facts").facts, setting), setting)
+
+
+def named_lines(facts: Sequence[tuple[str, str]], setting: Setting) -> list[Piece]:
+    """Return a piece a pair of name and text, the texts on one edge."""
     widths = [setting.measure(name, Face.BOLD, setting.words) for name, _ in facts]
     edge = max((w for w in widths if w <= _MOST * setting.width), default=0.0) + _GAP
-    return clear_below([_fact(name, text, edge, setting) for name, text in facts], setting)
+    return [_fact(name, text, edge, setting) for name, text in facts]
 
 
 def _fact(name: str, text: str, edge: Millimetres[float], setting: Setting) -> Piece:

@@ -9,10 +9,28 @@ from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
+from chartgen.wording.lessons.printed_class import (
+    PrintedExercises,
+    PrintedKey,
+    PrintedQuiz,
+    PrintedRoll,
+    PrintedSignOff,
+)
 from chartgen.wording.printed import PrintedTable
 from chartgen.wording.printed_job import PrintedJob
 from chartgen.wording.section_titles import SectionTitle
 
+_WITH_NOTES = (
+    PrintedTable
+    | PrintedCurves
+    | PrintedNomogram
+    | PrintedJob
+    | PrintedExercises
+    | PrintedKey
+    | PrintedQuiz
+    | PrintedSignOff
+    | PrintedRoll
+)
 _AFTER = 0.4
 _BEFORE_NOTES = 1.4
 
@@ -62,7 +80,7 @@ def paragraph(
 
 def notes(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     """Return the notes under a plain table or a figure."""
-    if not isinstance(card.chart, PrintedTable | PrintedCurves | PrintedNomogram | PrintedJob):
+    if not isinstance(card.chart, _WITH_NOTES):
         raise TypeError("a notes block needs a card whose body has notes")
     if not card.chart.notes:
         return []

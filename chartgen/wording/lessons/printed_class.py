@@ -1,4 +1,4 @@
-"""What a class is handed, as strings: sheets of exercises, keys, the quiz, the sign-off."""
+"""What a class is handed, as strings: exercises, keys, the quiz, the sign-off, the marks."""
 
 from dataclasses import dataclass
 
@@ -7,12 +7,16 @@ from chartgen.wording.signs import LegendEntry
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedQuestion:
-    """One question; `unit` stands behind the answer line, `options` are ticked instead of it."""
+    """One question; `unit` stands behind the answer line, `options` are ticked instead of it.
+
+    `working` is how many lines there are to work it out on.
+    """
 
     number: str
     text: str
     unit: str
     options: tuple[str, ...]
+    working: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +37,6 @@ class PrintedExercises:
 
     title: str
     subtitle: str
-    student: str
     data: tuple[tuple[str, str], ...]
     questions: tuple[PrintedQuestion, ...]
     notes: tuple[str, ...]
@@ -47,7 +50,6 @@ class PrintedKey:
 
     title: str
     subtitle: str
-    student: str
     solutions: tuple[PrintedSolution, ...]
     notes: tuple[str, ...]
     legend: tuple[LegendEntry, ...] = ()
@@ -56,17 +58,58 @@ class PrintedKey:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedQuiz:
-    """Questions about safety at one lathe, and the lines an instructor signs.
-
-    `sources` names where each question comes from; `answers` stand in the teacher's key only.
-    """
+    """Questions about safety at one lathe; the answers are a table of the teacher's."""
 
     title: str
     subtitle: str
     questions: tuple[PrintedQuestion, ...]
-    sources: tuple[str, ...]
-    sign_off: tuple[str, ...]
     notes: tuple[str, ...]
-    answers: tuple[str, ...] = ()
     legend: tuple[LegendEntry, ...] = ()
     rows: tuple[tuple[str, ...], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedSignOff:
+    """What was shown at the machine and done there, and the lines that are signed.
+
+    `rules` are the school's own, above everything else; `fields` are named lines to fill in,
+    each row of them beside one another.
+    """
+
+    title: str
+    subtitle: str
+    rules: tuple[str, ...]
+    points: tuple[str, ...]
+    fields: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...]
+    legend: tuple[LegendEntry, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedBar:
+    """A bar of a plot: what it counts, how many, and what else stands behind the number."""
+
+    label: str
+    count: int
+    remark: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintedRoll:
+    """A table of a class, a student a row, which runs on to further pages.
+
+    `right` names the columns aligned right. `bars` are the mistakes made, the most frequent
+    first, under `bars_title`; `description` says them in words.
+    """
+
+    title: str
+    subtitle: str
+    headings: tuple[str, ...]
+    right: frozenset[int]
+    rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...]
+    bars_title: str = ""
+    bars: tuple[PrintedBar, ...] = ()
+    description: str = ""
+    legend: tuple[LegendEntry, ...] = ()

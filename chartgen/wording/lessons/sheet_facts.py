@@ -1,0 +1,75 @@
+"""What a sheet states once for all its questions: speeds of the lathe, formulas, cards to read."""
+
+import re
+from itertools import groupby
+from typing import Final
+
+from chartgen.lessons.exercise import Paper
+from chartgen.lessons.kinds import Kind
+from chartgen.model.shop import LengthUnits, Shop
+from chartgen.wording.language import decimal, tr
+from chartgen.wording.lessons.formulas import formula_text, letters
+from chartgen.wording.numbers import write_speed
+
+_READ: Final = frozenset({Kind.READ_NOMOGRAM, Kind.READ_CURVE})
+_OF_FORCE: Final = frozenset({Kind.CUTTING_FORCE, Kind.CUTTING_POWER, Kind.MOTOR_PULLS})
+
+
+def sheet_facts(shop: Shop, paper: Paper) -> tuple[tuple[str, str], ...]:
+    """Return the facts that a paper's questions rest on, each with its name."""
+    kinds = {exercise.kind for exercise in paper.exercises}
+    facts = [(tr("Lathe"), shop.lathe.name)]
+    if Kind.NEAREST_STEP in kinds:
+        facts.append((tr("Its speeds"), _speeds(shop)))
+    formulas = _formulas(paper)
+    if formulas:
+        facts += [(tr("Formulas"), ", ".join(formulas)), (tr("Letters"), _letters(formulas))]
+    if _OF_FORCE & kinds and shop.request.units is LengthUnits.INCH:
+        facts.append((tr("Inches"), decimal("1 in = 25.4 mm, 1 ft = 0.3048 m")))
+    if Kind.READ_NOMOGRAM in kinds:
+        facts.append((tr("To read"), tr("the power nomogram of this lathe")))
+    if Kind.READ_CURVE in kinds:
+        facts.append((tr("To read"), tr("the spindle curves of this lathe")))
+    return tuple(facts)
+
+
+def _formulas(paper: Paper) -> list[str]:
+    """Return each formula that is worked with once, in the order of the questions."""
+    found = dict.fromkeys(
+        formula_text(line)
+        for exercise in paper.exercises
+        if exercise.kind not in _READ
+        for line in exercise.working
+    )
+    return [decimal(formula) for formula in found if formula and "=" in formula]
+
+
+def _letters(formulas: list[str]) -> str:
+    """Return what the letters of some formulas mean."""
+    used = set(re.findall(r"[A-Za-z]+", " ".join(formulas)))
+    return ", ".join(f"{letter} {said}" for letter, said in letters().items() if letter in used)
+
+
+def _speeds(shop: Shop) -> str:
+    """Return the speeds that can be set: listed ones together, a range with its dial."""
+    drive = shop.lathe.drive
+    texts = []
+    for single, group in groupby(drive.positions, key=lambda one: one.is_single_speed):
+        positions = list(group)
+        if single:
+            speeds = sorted({p.slowest for p in positions if p.slowest <= drive.fastest_spindle})
+            texts.append(
+                tr("{speeds} rev/min", speeds=", ".join(write_speed(speed) for speed in speeds))
+            )
+            continue
+        texts += [
+            tr(
+                "{place}: {slowest} to {fastest} rev/min, set in steps of {step}",
+                place=position.name,
+                slowest=write_speed(position.slowest),
+                fastest=write_speed(min(position.fastest, drive.fastest_spindle)),
+                step=decimal(f"{position.dial_step:g}"),
+            )
+            for position in positions
+        ]
+    return "; ".join(texts)

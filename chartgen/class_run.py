@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Final
 from chartgen import pipeline
 from chartgen.description.answer_file import answer_headings
 from chartgen.description.key_file import key_text
-from chartgen.errors import DoesNotFitError
+from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
 from chartgen.layout.layout_file import load_layout
 from chartgen.layout.placed import Page
@@ -131,6 +131,8 @@ class ClassFiles:
         self._course = run.course
         self._materials = [load_material(key) for key in run.course.materials]
         self._words = ClassPapers(run.course, run.shops, self._materials)
+        self._batch = (0, 0)
+        self._kept: list[Paper] = []
 
     def files_of(self, part: Part) -> Iterator[tuple[str, bytes]]:
         """Yield name and content of each file of a part.
@@ -166,10 +168,24 @@ class ClassFiles:
             yield f"{part.kind.value}.pdf", self._one_file(part.kind, papers)
 
     def _papers(self, part: Part) -> "list[Paper]":
-        from chartgen.lessons.assign import papers_for
+        """Return the papers of a batch; the last one's are kept, since its parts are made in turn.
 
-        students = self._course.students[part.first : part.end]
-        return list(papers_for(self._course, self._run.shops, self._materials, students))
+        Raises
+        ------
+        RequestError
+            If a lathe cannot give as many exercises.
+        """
+        from chartgen.lessons.assign import NoExercisesError, papers_for
+
+        if self._batch != (part.first, part.end):
+            students = self._course.students[part.first : part.end]
+            found = papers_for(self._course, self._run.shops, self._materials, students)
+            try:
+                self._kept = list(found)
+            except NoExercisesError as error:
+                raise RequestError(f"{error}.") from None
+            self._batch = part.first, part.end
+        return self._kept
 
     def _key(self, papers: "Sequence[Paper]") -> bytes:
         from chartgen.lessons.key_data import key_data

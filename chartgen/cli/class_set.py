@@ -208,11 +208,15 @@ def _with_bar(
     work: "Iterator[tuple[Part, Files]] | tuple[()]", parts: "Sequence[Part]"
 ) -> "Iterator[tuple[Part, Files]]":
     """Yield the work, with a bar on a terminal."""
-    if not parts or not sys.stderr.isatty():
+    if not parts or not _shows_bar():
         yield from work
         return
     with click.progressbar(work, length=len(parts), label="class", file=sys.stderr) as bar:
         yield from bar
+
+
+def _shows_bar() -> bool:
+    return sys.stderr.isatty()
 
 
 def _counted(number: int, word: str) -> str:

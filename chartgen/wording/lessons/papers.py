@@ -81,7 +81,9 @@ def answer_words(exercise: Exercise) -> str:
     return _number(exercise, answer.value, answer.unit)
 
 
-def mistake_words(exercise: Exercise, mistake: NumericMistake | ChoiceMistake) -> tuple[str, str]:
+def mistake_words(
+    exercise: Exercise, mistake: NumericMistake | ChoiceMistake
+) -> tuple[str, str]:
     """Return a wrong answer and what was done wrong."""
     answer = exercise.answer
     if isinstance(mistake, ChoiceMistake) and isinstance(answer, ChoiceAnswer):

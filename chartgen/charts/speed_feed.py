@@ -101,6 +101,13 @@ def overview_chart(
     return _chart(shop, windows, [(material, blade) for material in shown])
 
 
+def pair_chart(
+    shop: Shop, windows: Windows, pairs: Sequence[tuple[Material, Blade]]
+) -> SpeedFeedChart:
+    """Return a chart of some pairs of material and blade, a column each."""
+    return _chart(shop, windows, pairs)
+
+
 def _chart(shop: Shop, windows: Windows, pairs: Sequence[tuple[Material, Blade]]) -> SpeedFeedChart:
     grid = windows.grid
     diameters = tuple(float(d) for d in grid.diameter.reshape(-1))

@@ -100,6 +100,16 @@ def print_overview(chart: SpeedFeedChart) -> PrintedChart:
     )
 
 
+def print_pairs(chart: SpeedFeedChart, *, title: str, subtitle: str) -> PrintedChart:
+    """Return a chart of pairs as strings; a column is headed by material and blade."""
+    return _printed(
+        chart,
+        title=title,
+        subtitle=subtitle,
+        names=[f"{column.material.name}, {column.blade.name}" for column in chart.columns],
+    )
+
+
 def _printed(chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[str]) -> PrintedChart:
     units = chart.shop.request.units
     by_hand = chart.shop.request.feeding is Feeding.HAND

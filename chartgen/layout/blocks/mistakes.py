@@ -37,16 +37,19 @@ def mistakes(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     if not body.bars:
         return [head, paragraph(body.description, setting)]
     size, measure = setting.words, setting.measure
-    longest = max(measure(bar.label, Face.REGULAR, size) for bar in body.bars)
+    longest = max(
+        *(measure(bar.label, Face.BOLD, size) for bar in body.bars),
+        *(measure(bar.remark, Face.REGULAR, size) for bar in body.bars),
+    )
     edge = min(longest, _LABELS * setting.width) + _GAP
-    behind = max(measure(_behind(bar), Face.BOLD, setting.numbers) for bar in body.bars) + 1.5
+    most = max(bar.count for bar in body.bars)
+    behind = measure(str(most), Face.BOLD, setting.numbers) + 1.5
     room = setting.width - edge - behind
     if room < _LEAST_BAR:
         raise TooSmallError(
             f"layout {layout.name}: {max(room, 0.0):.0f} mm are left for the bars of mistakes and "
             f"they need {_LEAST_BAR:.0f}; "
         )
-    most = max(bar.count for bar in body.bars)
     items: list[Item] = []
     y = 0.5
     for bar in body.bars:
@@ -59,10 +62,6 @@ def mistakes(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     return [head, Piece(height=y + 1.0, items=tuple(under(figure, items)))]
 
 
-def _behind(bar: PrintedBar) -> str:
-    return f"{bar.count}  {bar.remark}".rstrip()
-
-
 def _bar(
     bar: PrintedBar,
     setting: Setting,
@@ -72,15 +71,15 @@ def _bar(
 ) -> tuple[Millimetres[float], list[Item]]:
     """Return how high a bar is with its name, and its items."""
     size, line = setting.words, setting.line
-    lines = wrapped(
-        bar.label,
-        width=edge - _GAP,
-        face=Face.REGULAR,
-        size=size,
-        measure=setting.measure,
-    )
+    lines = [
+        (part, face)
+        for text, face in ((bar.label, Face.BOLD), (bar.remark, Face.REGULAR))
+        for part in wrapped(
+            text, width=edge - _GAP, face=face, size=size, measure=setting.measure
+        )
+    ]
     em = setting.numbers * POINT
-    height = max(em * _APART, line * len(lines) + 0.8)
+    height = max(em * _APART, line * len(lines) + 1.6)
     middle = y + height / 2.0
     thick = em * _THICK
     first = middle - line * len(lines) / 2.0
@@ -90,16 +89,17 @@ def _bar(
             y=first + line * (number + 0.8),
             text=text,
             size=size,
+            face=face,
             align=Align.RIGHT,
         )
-        for number, text in enumerate(lines)
+        for number, (text, face) in enumerate(lines)
     ]
     items.append(Panel(x=edge, y=middle - thick / 2.0, width=length, height=thick))
     items.append(
         Text(
             x=edge + length + 1.5,
             y=middle + em * 0.35,
-            text=_behind(bar),
+            text=str(bar.count),
             size=setting.numbers,
             face=Face.BOLD,
         )

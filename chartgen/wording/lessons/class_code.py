@@ -13,7 +13,6 @@ def class_check_code(
     shop: Shop,
     *,
     materials: Sequence[Material],
-    layout: str,
     subject: str,
 ) -> str:
     """Return the code of a paper; `subject` says whose it is.
@@ -32,4 +31,4 @@ def class_check_code(
         course.exercises,
         course.rules,
     )
-    return check_code(shop, materials=materials, layout=layout, subject=f"{of_course!r} {subject}")
+    return check_code(shop, materials=materials, layout="class", subject=f"{of_course!r} {subject}")

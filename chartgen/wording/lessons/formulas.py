@@ -10,6 +10,8 @@ from chartgen.wording.lessons.options import limit_words
 from chartgen.wording.steps.step import Step
 
 _FIGURES: Final = 4
+_NOT_NUMBERS: Final = frozenset({"position", "duration"})
+"""Given by their place in a list: the question names them."""
 _INCH_UNITS: Final = frozenset({"in", "in/rev", "in/min", "ft/min"})
 _DEFINITION: Final = ""
 
@@ -47,7 +49,9 @@ def step_of(working: Working) -> Step:
         title=formula.title,
         formula=formula_text(working),
         values=", ".join(
-            f"{_symbol(value.key)} = {stated_for_work(value)}" for value in working.values
+            f"{_symbol(value.key)} = {stated_for_work(value)}"
+            for value in working.values
+            if value.key not in _NOT_NUMBERS
         ),
         result=with_unit(figures(working.result, _FIGURES), working.unit),
         source=formula.source,

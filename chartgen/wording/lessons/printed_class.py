@@ -88,7 +88,7 @@ class PrintedSignOff:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrintedBar:
-    """A bar of a plot: what it counts, how many, and what else stands behind the number."""
+    """A bar of a plot: what it counts, how many, and a remark under its name."""
 
     label: str
     count: int

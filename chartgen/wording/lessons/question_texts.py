@@ -118,26 +118,18 @@ def _of_force(exercise: Exercise, words: dict[str, str], material: str, shop: Sh
 
 def _of_curve(exercise: Exercise, words: dict[str, str], shop: Shop) -> str:
     """Return the question of a torque to be read, in the words of the figure."""
-    said = {"place": _position(exercise, shop), "spindle_speed": words["spindle_speed"]}
-    match _DURATIONS[round(exercise.given("duration"))]:
-        case Duration.ONE_CUT:
-            return tr(
-                "Read off the spindle curves: which torque does position {place} give at "
-                "{spindle_speed} for one cut?",
-                **said,
-            )
-        case Duration.CONTINUOUS:
-            return tr(
-                "Read off the spindle curves: which torque does position {place} give at "
-                "{spindle_speed} for ever?",
-                **said,
-            )
-        case Duration.STALL:
-            return tr(
-                "Read off the spindle curves: which torque does position {place} give at "
-                "{spindle_speed} before it stalls?",
-                **said,
-            )
+    curve = {
+        Duration.ONE_CUT: tr("one cut"),
+        Duration.CONTINUOUS: tr("continuous"),
+        Duration.STALL: tr("at the stall"),
+    }[_DURATIONS[round(exercise.given("duration"))]]
+    return tr(
+        "Read off the spindle curves: which torque does position {place} give at {spindle_speed}, "
+        "on the curve “{curve}”?",
+        place=_position(exercise, shop),
+        spindle_speed=words["spindle_speed"],
+        curve=curve,
+    )
 
 
 def _timid(exercise: Exercise, words: dict[str, str], material: str) -> str:

@@ -40,8 +40,6 @@ if TYPE_CHECKING:
 BATCH: Final = 40
 """Students in one set of files: a class, and what a printer's tray holds."""
 _LONGEST_NAME: Final = 40
-SHEETS: Final = {"A4": "exercise-sheet-a4", "letter": "exercise-sheet-letter"}
-"""The layout of the exercises by the paper in the printer."""
 _BY_LATHE: Final = ("power-nomogram-a5", "spindle-curves-a5")
 """Cards that exercises ask to be read, one of each lathe beside the sheets."""
 
@@ -199,6 +197,8 @@ class ClassFiles:
 
     def _cards(self, kind: Handout, papers: "Sequence[Paper]") -> "Iterator[AnyCard]":
         """Yield the cards of a kind; the matrix of a batch stands before the keys of each."""
+        from chartgen.wording.lessons.cards import SHEETS
+
         words = self._words
         if kind is Handout.KEY and len(papers) > 1:
             yield words.matrix(papers)
@@ -217,7 +217,9 @@ class ClassFiles:
         with self._speaking():
             quiz = quiz_cards(self._course, shop)
             sign_off = sign_off_cards(self._course, shop)
-        yield "safety-quiz.pdf", self._in_one(quiz)
+        # The answers are for the instructor, and must not lie behind the questions.
+        for name, card in zip(("safety-quiz", "safety-quiz-answers"), quiz, strict=True):
+            yield f"{name}.pdf", self._in_one([card])
         yield "sign-off.pdf", self._in_one(sign_off)
         shown = replace(shop, request=replace(shop.request, layouts=_BY_LATHE))
         for card in pipeline.lay_out(pipeline.printed_cards(shown)):

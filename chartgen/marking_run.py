@@ -1,33 +1,57 @@
-"""A key and a file of answers -> the marks of a class, as numbers and as a card."""
+"""A key and a file of answers -> the marks of a class: as numbers, as text and as a page."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
-from chartgen.description.answer_file import GivenAnswers, read_answers
+from chartgen import pipeline
+from chartgen.description.answer_file import read_answers
 from chartgen.description.key_file import damaged, read_key
 from chartgen.lessons.key_data import KeyPaper, UnusableKeyError, papers_from_key
 from chartgen.lessons.marking import ClassSummary, PaperMarks, mark, summary
-from chartgen.model.course import Course, Level, Student
-from chartgen.model.shop import Language, LengthUnits
+from chartgen.model.course import Student
+from chartgen.model.shop import Language
+from chartgen.wording.check_code import bytes_code
+from chartgen.wording.language import speaking
+from chartgen.wording.lessons.marked import MarkedCourse, printed_marks
+from chartgen.wording.lessons.marks_answer import marks_answer
+from chartgen.wording.lessons.told_marks import ToldMarks, told_marks
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Key:
-    """A key as marking needs it: the course it is of, its papers, what it was made from."""
+    """A key as marking needs it: what it says of its class, and the papers."""
 
-    course: Course
+    name: str
+    revision: str
+    date: str
+    language: Language
     papers: tuple[KeyPaper, ...]
-    check: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarkedClass:
-    """A class marked; `absent` are the papers of which the answers have no line."""
+    """A class marked; `absent` are those of whom the file of answers has no line."""
 
-    course: Course
+    of: MarkedCourse
     marks: tuple[PaperMarks, ...]
     summary: ClassSummary
-    absent: tuple[KeyPaper, ...]
+    absent: tuple[Student, ...]
+
+    def told(self) -> ToldMarks:
+        """Return the marks as tables of text."""
+        with speaking(self.of.language):
+            return told_marks(self.of.name, self.marks, self.summary, self.absent)
+
+    def data(self) -> dict[str, Any]:
+        """Return the marks as plain data."""
+        return marks_answer(self.marks, self.summary, [one.number for one in self.absent])
+
+    def page(self) -> pipeline.FinishedCard:
+        """Return the marks as pages with the plot of the mistakes, under their file's name."""
+        with speaking(self.of.language):
+            card = printed_marks(self.of, self.marks, self.summary)
+        (finished,) = pipeline.lay_out([card])
+        return finished
 
 
 def open_key(data: bytes, *, file: str) -> Key:
@@ -41,17 +65,19 @@ def open_key(data: bytes, *, file: str) -> Key:
     content = read_key(data, file=file)
     try:
         of_class = content["class"]
-        papers = papers_from_key(of_class)
+        course = of_class["course"]
         return Key(
-            course=_course(of_class["course"], papers),
-            papers=papers,
-            check=str(content["check"]),
+            name=str(course["name"]),
+            revision=str(course["revision"]),
+            date=str(course["date"]),
+            language=Language(course["language"]),
+            papers=_in_order(papers_from_key(of_class)),
         )
     except (UnusableKeyError, ValueError, KeyError, TypeError) as error:
         raise damaged(file) from error
 
 
-def marked_class(key: Key, answers: bytes, *, file: str) -> MarkedClass:
+def marked_class(key: Key, key_bytes: bytes, answers: bytes, *, file: str) -> MarkedClass:
     """Return a class marked, in the order of its numbers.
 
     Raises
@@ -60,34 +86,26 @@ def marked_class(key: Key, answers: bytes, *, file: str) -> MarkedClass:
         With every fault of the file of answers.
     """
     given = {one.number: one for one in read_answers(answers, file=file, papers=key.papers)}
-    marks = tuple(_marks(key.papers, given))
+    there = [paper for paper in key.papers if paper.number in given]
+    marks = tuple(mark(paper, given[paper.number].answers) for paper in there)
+    missing = (paper for paper in key.papers if paper.number not in given)
     return MarkedClass(
-        course=key.course,
+        of=MarkedCourse(
+            name=key.name,
+            revision=key.revision,
+            date=key.date,
+            code=bytes_code(key_bytes, answers),
+            language=key.language.value,
+        ),
         marks=marks,
         summary=summary(marks),
-        absent=tuple(paper for paper in key.papers if paper.number not in given),
+        absent=tuple(Student(number=one.number, name=one.name) for one in missing),
     )
 
 
-def _marks(papers: Sequence[KeyPaper], given: dict[int, GivenAnswers]) -> list[PaperMarks]:
-    return [mark(p, given[p.number].answers) for p in papers if p.number in given]
-
-
-def _course(data: dict[str, object], papers: Sequence[KeyPaper]) -> Course:
-    """Return the course that a key names, with the students of its papers."""
-    lathes, materials, exercises = data["lathes"], data["materials"], data["exercises"]
-    if not isinstance(lathes, list) or not isinstance(materials, list):
-        raise TypeError("a course has lists of lathes and materials")
-    return Course(
-        name=str(data["name"]),
-        revision=str(data["revision"]),
-        date=str(data["date"]),
-        seed=int(str(data["seed"])),
-        level=Level(data["level"]),
-        language=Language(data["language"]),
-        units=LengthUnits(data["units"]),
-        students=tuple(Student(number=one.number, name=one.name) for one in papers),
-        lathes=tuple(map(str, lathes)),
-        materials=tuple(map(str, materials)),
-        exercises=int(str(exercises)),
-    )
+def _in_order(papers: tuple[KeyPaper, ...]) -> tuple[KeyPaper, ...]:
+    """Return papers that can be marked: some, each of another student, each with exercises."""
+    numbers = [paper.number for paper in papers]
+    if not papers or numbers != sorted(set(numbers)) or not all(p.exercises for p in papers):
+        raise ValueError("a key has papers by rising numbers, and exercises on each")
+    return papers

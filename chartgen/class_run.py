@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Final
 
 from chartgen import pipeline
 from chartgen.description.answer_file import answer_headings
+from chartgen.description.csv_table import PARTED_BY
 from chartgen.description.key_file import key_text
 from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
@@ -222,8 +223,8 @@ class ClassFiles:
             yield f"{name}.pdf", self._in_one([card])
         yield "sign-off.pdf", self._in_one(sign_off)
         shown = replace(shop, request=replace(shop.request, layouts=_BY_LATHE))
-        for card in pipeline.lay_out(pipeline.printed_cards(shown)):
-            yield card.file_name, pipeline.render(card)
+        for finished in pipeline.lay_out(pipeline.printed_cards(shown)):
+            yield finished.file_name, pipeline.render(finished)
 
     def _on_sheets(self, papers: "Sequence[Paper]") -> Iterator[tuple[str, bytes]]:
         """Yield the sheets to print and cut, of one size of card as a rule."""
@@ -273,8 +274,7 @@ def answers_text(language: Language, papers: "Sequence[Paper]") -> bytes:
     spreadsheet that names are in UTF-8.
     """
     out = io.StringIO()
-    delimiter = "," if language is Language.ENGLISH else ";"
-    writer = csv.writer(out, delimiter=delimiter, lineterminator="\r\n")
+    writer = csv.writer(out, delimiter=PARTED_BY[language], lineterminator="\r\n")
     questions = max(len(paper.exercises) for paper in papers)
     writer.writerow(answer_headings(questions))
     for paper in papers:

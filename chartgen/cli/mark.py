@@ -27,6 +27,7 @@ def mark(key: Path, answers: Path, out: Path | None, *, as_csv: bool, as_json: b
     if as_csv and as_json:
         raise click.UsageError("Ask for one kind of answer: --csv or --json.")
     from chartgen import pipeline
+    from chartgen.description.csv_table import PARTED_BY
     from chartgen.marking_run import marked_class, open_key
     from chartgen.renderers.marks_text import render_marks, render_marks_csv
 
@@ -44,7 +45,9 @@ def mark(key: Path, answers: Path, out: Path | None, *, as_csv: bool, as_json: b
         print_json(marked.data())
     else:
         told = marked.told()
-        click.echo(render_marks_csv(told) if as_csv else render_marks(told), nl=False)
+        parted_by = PARTED_BY[opened.language]
+        text = render_marks_csv(told, parted_by) if as_csv else render_marks(told)
+        click.echo(text, nl=False)
     if written is not None:
         # A program that reads CSV or JSON wants nothing else on its input.
         click.echo(str(written), err=as_csv or as_json)

@@ -11,8 +11,11 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Final, NamedTuple
 
 from chartgen.errors import DescriptionError, Fault
+from chartgen.model.shop import Language
 
 DELIMITERS: Final = {";": "semicolons", ",": "commas", "\t": "tabs"}
+PARTED_BY: Final = {Language.ENGLISH: ",", Language.GERMAN: ";"}
+"""What parts the cells that this program writes: no comma where numbers have one."""
 _OTHERS: Final = {"|": "bars", ":": "colons"}
 _SAVE_UTF8: Final = (
     "Save it again with the encoding UTF-8 (a spreadsheet's 'Save as' has it, beside CSV)."

@@ -25,10 +25,10 @@ def render_marks(told: ToldMarks) -> str:
     return "\n".join(parts)
 
 
-def render_marks_csv(told: ToldMarks) -> str:
+def render_marks_csv(told: ToldMarks, delimiter: str) -> str:
     """Return a row a student as CSV; whatever was answered, no cell is a formula."""
     out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
+    writer = csv.writer(out, delimiter=delimiter, lineterminator="\n")
     for row in told.cells:
         writer.writerow([harmless(cell) for cell in row])
     return out.getvalue()

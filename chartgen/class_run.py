@@ -178,9 +178,9 @@ class ClassFiles:
 
         if self._batch != (part.first, part.end):
             students = self._course.students[part.first : part.end]
-            found = papers_for(self._course, self._run.shops, self._materials, students)
+            shops, materials = self._run.shops, self._materials
             try:
-                self._kept = list(found)
+                self._kept = list(papers_for(self._course, shops, materials, students))
             except NoExercisesError as error:
                 raise RequestError(f"{error}.") from None
             self._batch = part.first, part.end

@@ -131,7 +131,9 @@ def _write(run: "ClassRun", out: Path, jobs: int, *, again: bool) -> None:
                     if listed:
                         click.echo(str(out / name))
                 done[part.name] = {name: len(content) for name, content in files}
-                record = ClassRecord(name=run.course.name, check=run.check, done=done)
+                # In the order of the parts, whichever of them were made at another time.
+                listing = {one.name: done[one.name] for one in every if one.name in done}
+                record = ClassRecord(name=run.course.name, check=run.check, done=listing)
                 write_whole(path, record_text(record))
         except KeyboardInterrupt:
             told = f"{len(done)} of {len(every)} parts are whole"
@@ -208,15 +210,11 @@ def _with_bar(
     work: "Iterator[tuple[Part, Files]] | tuple[()]", parts: "Sequence[Part]"
 ) -> "Iterator[tuple[Part, Files]]":
     """Yield the work, with a bar on a terminal."""
-    if not parts or not _shows_bar():
+    if not parts or not sys.stderr.isatty():
         yield from work
         return
     with click.progressbar(work, length=len(parts), label="class", file=sys.stderr) as bar:
         yield from bar
-
-
-def _shows_bar() -> bool:
-    return sys.stderr.isatty()
 
 
 def _counted(number: int, word: str) -> str:

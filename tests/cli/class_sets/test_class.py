@@ -186,8 +186,8 @@ def test_a_run_ended_from_outside_goes_on(
 ) -> None:
     if not hasattr(os, "fork"):
         pytest.skip("signals are another thing here")
-    name = class_file(("students = 3", "students = 90"), ("exercises = 3", "exercises = 1"))
-    words = ["class", name, "--each", "--jobs", "1"]
+    name = class_file(("students = 3", "students = 41"), ("exercises = 3", "exercises = 1"))
+    words = ["class", name, "--jobs", "1"]
     with subprocess.Popen(
         [sys.executable, "-m", "chartgen", *words],
         cwd=tmp_path,
@@ -201,11 +201,11 @@ def test_a_run_ended_from_outside_goes_on(
         run.send_signal(ended_by)
         assert run.wait(20) != 0
     done = json.loads(record.read_bytes())["done"]
-    assert 0 < len(done) < 12
+    assert 0 < len(done) < 9
     for path in (tmp_path / "class").rglob("*.pdf"):
         assert len(pypdfium2.PdfDocument(path)) > 0
-    assert inside(*words[:3])[0] == 0
-    assert inside(*words[:3], "--out", "whole")[0] == 0
+    assert inside(*words)[0] == 0
+    assert inside(*words, "--out", "whole")[0] == 0
     assert files_in("class") == files_in("whole")
 
 
@@ -230,7 +230,7 @@ def test_a_long_class_is_made_in_batches_that_do_not_depend_on_each_other(
 
 TRICKS = [
     *("../../etc/passwd", "..", "C:\\boot", "CON", "nul.txt", "a/b", "~root", "$HOME", "`id`"),
-    *("%00", "ﬁﬀ", "‥／", "x" * 60, "ÅÄÖ ß", "Иван", "'; rm -r", '"quoted"', "&<b>"),
+    *("%00", "ﬁﬀ", "a∕b", "x" * 60, "ÅÄÖ ß", "Иван", "'; rm -r", '"quoted"', "&<b>"),
 ]
 
 
@@ -291,7 +291,7 @@ def test_a_bar_shows_on_a_terminal_only(
 ) -> None:
     name = class_file()
     assert inside("class", name, "--jobs", "1")[2] == ""
-    monkeypatch.setattr(command, "_shows_bar", lambda: True)
+    monkeypatch.setattr(sys.stderr, "isatty", lambda: True)
     assert "100%" in inside("class", name, "--out", "seen", "--jobs", "1")[2]
 
 

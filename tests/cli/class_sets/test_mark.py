@@ -30,7 +30,9 @@ def key(inside: Inside, class_file: Written, tmp_path: Path) -> dict[str, Any]:
 def marked(inside: Inside, tmp_path: Path) -> Marked:
     """Return a function: rows of answers -> what marking them says."""
 
-    def run(*rows: str, heading: str = "number,name,q1,q2,q3", words: tuple[str, ...] = ()) -> Any:
+    def run(
+        *rows: str, heading: str = "number,name,q1,q2,q3", words: tuple[str, ...] = ()
+    ) -> tuple[int, str, str]:
         text = "".join(f"{line}\n" for line in (heading, *rows))
         (tmp_path / "typed.csv").write_text(text, "utf-8")
         return inside("mark", "class/key.json", "typed.csv", *words)
@@ -64,7 +66,9 @@ def test_right_answers_are_right_with_either_decimal_sign_and_units(
             answers = [answer.replace(".", ",") for answer in answers]
         if number == "3":
             units = [exercise["answer"].get("unit", "") for exercise in paper["exercises"]]
-            answers = [f"{answer} {unit}".strip() for answer, unit in zip(answers, units)]
+            answers = [
+                f"{answer} {unit}".strip() for answer, unit in zip(answers, units, strict=True)
+            ]
         rows.append(quoted(int(number), answers))
     code, out, err = marked(*rows, words=("--json",))
     assert (code, err) == (0, "")

@@ -1,8 +1,10 @@
 """Papers for a class: any slice of it gets the same papers as the whole.
 
 Students take the lathes in turn by their number, and the places in each kind's order by how
-many of their lathe come before. What a set of numbers is asked at is decided by the numbers
-themselves, so that two students at different lathes cannot share them either.
+many of their lathe come before. Numbers over 40 may be far apart (a school's own, of thousands
+of students): then it is the place in the class's list that counts. At which lathe a set of
+numbers is asked is decided by the numbers themselves, so that two students at different lathes
+cannot share them either.
 """
 
 import math
@@ -78,13 +80,13 @@ def papers_for(
     Parameters
     ----------
     course
-        The class: seed, level, how many exercises.
+        The class: seed, level, how many exercises; all of its students.
     shops
         Its lathes in the order of `course.lathes`, with the units of the class.
     materials
         Its materials.
     students
-        All of the class, or any of it.
+        Any of its students.
 
     Raises
     ------
@@ -92,8 +94,9 @@ def papers_for(
         If a lathe cannot give a class of 40 as many exercises with different numbers.
     """
     rooms: dict[int, _AtLathe] = {}
+    place_of = _places(course)
     for student in students:
-        before, lathe = divmod(student.number - 1, len(shops))
+        before, lathe = divmod(place_of[student.number], len(shops))
         if lathe not in rooms:
             rooms[lathe] = _at_lathe(course, shops, materials, lathe)
         yield Paper(
@@ -102,6 +105,18 @@ def papers_for(
             lathe=lathe,
             exercises=tuple(rooms[lathe].exercises(before, course.exercises)),
         )
+
+
+def _places(course: Course) -> dict[int, int]:
+    """Return each student's place by number: the number itself, or where it stands in the list.
+
+    Where the last number is no larger than a class, a student keeps his numbers though others
+    come or leave.
+    """
+    numbers = [student.number for student in course.students]
+    if numbers[-1] <= CLASS_OF:
+        return {number: number - 1 for number in numbers}
+    return {number: place for place, number in enumerate(numbers)}
 
 
 def _at_lathe(

@@ -4,6 +4,7 @@ import numpy as np
 
 from chartgen.lessons.cells import Cells
 from chartgen.lessons.choices import Choices, choices
+from chartgen.lessons.class_units import COUNT
 from chartgen.lessons.exercise import Exercise, Given, Working
 from chartgen.lessons.kinds import Kind, Slip
 from chartgen.lessons.place import Place
@@ -83,6 +84,7 @@ def what_binds_choices(cells: Cells) -> Choices:
         {
             "diameter": cells.diameter,
             "spindle_speed": cells.speed,
+            "position": cells.position.astype(np.float64),
             **{reason.name.lower(): ceiling for reason, ceiling in ceilings.items()},
         },
         material=cells.material,
@@ -93,11 +95,13 @@ def what_binds_choices(cells: Cells) -> Choices:
 
 
 def what_binds(
-    place: Place, *, diameter: float, spindle_speed: float, **ceilings: float
+    place: Place, *, diameter: float, spindle_speed: float, position: float, **ceilings: float
 ) -> Exercise:
     """Ask which limit ends the window above: the lowest of four ceilings of feed.
 
-    `ceilings` are feeds by the lower-case name of their `Reason`; inf where one does not apply.
+    `position` is the place of the drive position in the lathe's list, from 0: another may turn
+    the same speed with another torque. `ceilings` are feeds by the lower-case name of their
+    `Reason`; inf where one does not apply.
     """
     rising = sorted(
         (feed, CODES[_NAMES[name]], _NAMES[name])
@@ -119,6 +123,7 @@ def what_binds(
         givens=(
             place.length("diameter", diameter),
             Given(key="spindle-speed", value=spindle_speed, unit=RPM),
+            Given(key="position", value=position, unit=COUNT),
             *limits,
         ),
         options=tuple(limit_key(reason) for reason in options),

@@ -6,7 +6,7 @@ The last axis of (material, blade, diameter, other) is for what else an exercise
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 
@@ -27,6 +27,7 @@ from chartgen.quantities import (
     NewtonMetres,
     Newtons,
     RevsPerMinute,
+    frozen_array,
 )
 
 # A class is asked about common bars, whatever the few are that a card prints (mm).
@@ -156,6 +157,7 @@ def make_cells(shop: Shop, materials: Sequence[Material]) -> Cells:
     )
 
 
+@lru_cache(maxsize=64)
 def spindle_steps(drive: Drive) -> RevsPerMinute[FloatArray]:
     """Return the speeds that the spindle can be set to, rising: steps, or marks of the dial."""
     found: set[float] = set()
@@ -166,7 +168,7 @@ def spindle_steps(drive: Drive) -> RevsPerMinute[FloatArray]:
         first = math.ceil(position.slowest / position.dial_step - _SLIP)
         last = math.floor(position.fastest / position.dial_step + _SLIP)
         found |= {round(position.dial_step * n, 6) for n in range(first, last + 1)}
-    return np.array(sorted(step for step in found if step <= drive.fastest_spindle))
+    return frozen_array(sorted(step for step in found if step <= drive.fastest_spindle))
 
 
 def _diameters(shop: Shop, units: ClassUnits) -> FloatArray:

@@ -38,6 +38,8 @@ from chartgen.reference.drilling import (
 _MOST_STEPS = 4
 _LEAST_STEP: Millimetres[float] = 1.0
 """A drill that has less than this to take off its hole's diameter chips its corners."""
+_A_STEP_LESS = 0.999
+"""Of a feed that stands on a step: rounded down it is the next step."""
 _LEAST_FEED_SHARE = 0.5
 """A drill fed less than half of its start feed rubs."""
 _CENTRE_DEPTH = 2.0
@@ -50,11 +52,18 @@ def centre_drilled(machine: Machine, *, diameter: Millimetres[float]) -> Machine
     speeds = drilling_speed(machine.material.key)
     start, ceiling = speeds.start.value, speeds.ceiling.value
     offered = settings(machine, diameter=diameter, start=start, ceiling=ceiling)
-    if not offered:
-        return Refusal(operation=Operation.CENTRE_DRILL, tool="drill", bound=Bound.SLOWEST_SPINDLE)
-    setting = max(offered, key=lambda one: (one.speed, one.torque))
     wanted = _LEAST_FEED_SHARE * _feed(machine, diameter).start.value
-    given = given_feed(machine, wanted=wanted, speed=setting.speed, slide=FedBy.TAILSTOCK)
+    fails = Bound.SLOWEST_SPINDLE
+    found: list[tuple[Setting, GivenFeed]] = []
+    for one in offered:
+        given = given_feed(machine, wanted=wanted, speed=one.speed, slide=FedBy.TAILSTOCK)
+        over = _over(machine, one, diameter=diameter, pilot=0.0, feed=given.feed)
+        fails = over or fails
+        if over is None:
+            found.append((one, given))
+    if not found:
+        return Refusal(operation=Operation.CENTRE_DRILL, tool="drill", bound=fails)
+    setting, given = max(found, key=lambda one: (one[0].speed, one[0].torque))
     travel = _CENTRE_DEPTH * diameter
     return MachineCut(
         tool="centre drill",
@@ -150,7 +159,7 @@ def _one_drill(
         while over := _over(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed):
             fails, binds = over, over
             less = given_feed(
-                machine, wanted=given.feed * 0.95, speed=setting.speed, slide=FedBy.TAILSTOCK
+                machine, wanted=given.feed * _A_STEP_LESS, speed=setting.speed, slide=FedBy.TAILSTOCK
             )
             if less.feed < _LEAST_FEED_SHARE * wanted or less.feed >= given.feed:
                 break

@@ -21,6 +21,11 @@ def outside(
     job, allowances = machine.job, machine.allowances
     tool = turning_tool(machine)
     steps: list[Step] = []
+    long = needs_centre(machine, overhang=overhang)
+    centred = _centred(machine) if job.holding.live_centre or long else []
+    on_centre = any(step.operation is Operation.SUPPORT and not step.refused for step in centred)
+    # Faced and centred while it stands out short, and only then drawn out to the centre.
+    short = min(overhang, allowances.overhang_most * job.bar.diameter)
     if tool is None:
         steps.append(_without_tool(machine, Operation.FACE, job.bar.diameter))
     else:
@@ -30,21 +35,15 @@ def outside(
             diameter=job.bar.diameter,
             bore=0.0,
             stock=allowances.facing_stock,
-            overhang=overhang,
+            overhang=short if on_centre else overhang,
         )
         steps.append(
             made_step(
                 machine, Operation.FACE, cut, start=job.bar.diameter, length=allowances.facing_stock
             )
         )
-    long = needs_centre(machine, overhang=overhang)
-    on_centre = job.holding.live_centre or (long and _has_centre(machine))
+    steps += centred
     stock = (job.bar.diameter - job.piece.diameter) / 2.0
-    if on_centre:
-        steps += centre(machine)
-        steps.append(
-            Step(operation=Operation.SUPPORT, is_per_piece=True, handling=allowances.tool_minutes)
-        )
     if tool is None and stock > NO_STOCK:
         steps.append(_without_tool(machine, Operation.TURN, job.bar.diameter, job.piece.diameter))
     elif tool is not None and stock > NO_STOCK:
@@ -82,9 +81,25 @@ def _without_tool(
     return made_step(machine, operation, refused, start=start, end=end)
 
 
-def _has_centre(machine: Machine) -> bool:
-    tailstock = machine.shop.tools.tailstock
-    return tailstock is not None and tailstock.live_centre
+def _centred(machine: Machine) -> list[Step]:
+    """Return centre drill and live centre; of a long bar without one nothing, for it is told so.
+
+    A centre that the job asks for and the shop does not have is refused.
+    """
+    allowances, tailstock = machine.allowances, machine.shop.tools.tailstock
+    if tailstock is None or not tailstock.live_centre:
+        if not machine.job.holding.live_centre:
+            return []
+        return [_without_tool(machine, Operation.SUPPORT, machine.job.bar.diameter)]
+    steps = centre(machine)
+    if any(step.refused for step in steps):
+        return steps
+    up = Step(
+        operation=Operation.SUPPORT,
+        is_per_piece=True,
+        handling=allowances.tool_minutes + allowances.hold_minutes,
+    )
+    return [*steps, up]
 
 
 def centre(machine: Machine) -> list[Step]:

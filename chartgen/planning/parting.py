@@ -8,7 +8,7 @@ from chartgen.limits.reasons import Reason
 from chartgen.limits.way_in import way_in
 from chartgen.limits.ways_out import ways_out
 from chartgen.limits.window import Verdict, Windows
-from chartgen.model.blade import Blade
+from chartgen.model.blade import Blade, Edge, ToolMaterial
 from chartgen.model.job import Groove
 from chartgen.model.shop import Feeding, Shop
 from chartgen.physics.dig_in import Gives
@@ -39,7 +39,7 @@ def blade_options(
     for blade in machine.shop.blades:
         at = cut_distance(machine, kerf=blade.insert_width)
         found, _ = recommended(
-            _cut_at(machine, at),
+            _cut_at(machine, at, diameter=diameter, bore=bore),
             material=machine.material,
             blade=blade,
             diameter=diameter,
@@ -61,16 +61,24 @@ def blade_options(
 def chosen_blade(machine: Machine, options: tuple[BladeOption, ...]) -> BladeOption:
     """Return the blade the job names; else one well inside its window, that wastes least.
 
-    Only what saves a bar counts as waste: of blades that need as many bars the roomier one.
+    A window too narrow for a hand counts less, and a carbide edge that is not the material's: a
+    sharp, polished one has the roomiest window in steel too, and chips there. Only what saves a
+    bar counts as waste: of blades that need as many bars the roomier one.
     """
     wanted = machine.job.choice.blade
     if wanted is not None:
         return next(option for option in options if option.blade.name == wanted)
-    quantity = machine.job.quantity
+    quantity, polished = machine.job.quantity, machine.material.wants_polished_edge
+    hand = machine.shop.request.feeding is Feeding.HAND
+    least = machine.allowances.room_by_hand if hand else 1.0
 
     def worth(option: BladeOption) -> tuple[float, ...]:
         bars = -(-quantity // option.pieces) if option.pieces else quantity
-        return (_RANK[option.verdict], option.is_slow, bars, -option.room)
+        blade, is_thin = option.blade, option.room < least
+        is_other = blade.tool_material is ToolMaterial.CARBIDE and polished is not (
+            blade.edge is Edge.POLISHED
+        )
+        return (_RANK[option.verdict], is_thin, option.is_slow, is_other, bars, -option.room)
 
     return min(options, key=worth)
 
@@ -83,7 +91,8 @@ def parted(
     bore: Millimetres[float],
 ) -> tuple[MachineCut, Parting] | Refusal:
     """Return the parting cut of a blade with its way in, or why it has no window."""
-    shop = _cut_at(machine, cut_distance(machine, kerf=blade.insert_width))
+    at = cut_distance(machine, kerf=blade.insert_width)
+    shop = _cut_at(machine, at, diameter=diameter, bore=bore)
     found, cut = recommended(
         shop, material=machine.material, blade=blade, diameter=diameter, bore=bore
     )
@@ -137,7 +146,7 @@ def grooved(
     refusals = []
     for blade in sorted(fits, key=lambda one: -one.insert_width):
         found, cut = recommended(
-            _cut_at(machine, distance),
+            _cut_at(machine, distance, diameter=diameter, bore=end),
             material=machine.material,
             blade=blade,
             diameter=diameter,
@@ -168,9 +177,23 @@ def grooved(
     return Refusal(operation=Operation.GROOVE, tool="", bound=Bound.BLADE)
 
 
-def _cut_at(machine: Machine, distance: Millimetres[float]) -> Shop:
-    """Return the shop cutting so far from the jaws."""
-    return replace(machine.shop, work=replace(machine.shop.work, jaw_distance=distance))
+def _cut_at(
+    machine: Machine,
+    distance: Millimetres[float],
+    *,
+    diameter: Millimetres[float],
+    bore: Millimetres[float],
+) -> Shop:
+    """Return the shop cutting so far from the jaws, at a diameter down to a bore.
+
+    A window takes the bar behind the spindle to be of the cut's own size, and a tube where that
+    has a bore. The bar of a job is solid and as thick as it came: what stands out of it is made
+    as long as whips, at the size of the cut, where the bar does. A shaft whips in proportion to
+    √(D² + d²) / L².
+    """
+    work, bar = machine.shop.work, machine.job.bar
+    alike = work.bar_behind * (math.hypot(diameter, bore) / bar.diameter) ** 0.5
+    return replace(machine.shop, work=replace(work, jaw_distance=distance, bar_behind=alike))
 
 
 def _blade_cut(

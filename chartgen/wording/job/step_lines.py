@@ -75,15 +75,22 @@ def _blank(plan: JobPlan) -> list[str]:
 def _sawn_end(plan: JobPlan, step: Step) -> str:
     units = plan.shop.request.units
     return (
-        f"saw it {length(step.length, units)} long, spindle stopped and out of gear; then turn the "
-        f"piece round in the jaws and face the sawn end to {length(plan.job.piece.length, units)}"
+        f"saw it {length(step.length, units)} long: faced on the sawn end as well it has its "
+        f"{length(plan.job.piece.length, units)}"
     )
 
 
 def _support(plan: JobPlan) -> list[str]:
-    out = length_up(plan.set_up.overhang, plan.shop.request.units)
+    units, up = plan.shop.request.units, plan.set_up
+    out = f"the bar stands out {length_up(up.overhang, units)}: it turns on a centre"
+    if up.needs_centre:
+        short = length(plan.allowances.overhang_most * plan.job.bar.diameter, units)
+        out = (
+            f"face and centre it while it stands out {short} or less; then draw it out to "
+            f"{length_up(up.overhang, units)}, tighten, and bring up the centre"
+        )
     return [
-        f"the bar stands out {out}: it turns on a centre",
+        out,
         "take the centre away before drilling and before parting: never part between centres",
     ]
 
@@ -138,8 +145,11 @@ def _hold(plan: JobPlan) -> list[str]:
             f"in: {amounts.whole_up(up.key_torque)} N·m or more on the key; "
             f"{amounts.kilonewtons_down(up.grip)} is taken to be there"
         )
-    on_centre = any(step.operation is Operation.SUPPORT for step in plan.steps)
-    if up.needs_centre and not on_centre:
+    on_centre = any(step.operation is Operation.SUPPORT and not step.refused for step in plan.steps)
+    if up.needs_centre and on_centre:
+        short = length(plan.allowances.overhang_most * plan.job.bar.diameter, units)
+        lines.append(f"at first no more than {short} out, for facing and the centre drill")
+    elif up.needs_centre:
         most = f"{plan.allowances.overhang_most:g}"
         lines.append(
             f"it stands out more than {most} times its thickness and runs on no centre: the "

@@ -21,6 +21,8 @@ _WAY = {
     ),
 }
 _WHY = {
+    Bound.BAR_BENDS: "not like this: the bar bends away even under the lightest cut",
+    Bound.BAR_AT_JAWS: "not like this: even the lightest cut bends the bar too hard at the jaws",
     Bound.NO_TOOL: "no tool of this shop makes this step",
     Bound.SLOWEST_SPINDLE: (
         "not on this lathe: even its slowest speed is too fast for edge, chuck or bar"

@@ -19,7 +19,7 @@ from chartgen.quantities import Millimetres
 # Cards about two shops, of a job, and of a class: no shop file can ask for one.
 _OF_TWO_SHOPS = ("change-card",)
 _OF_A_JOB = ("set-up-card", "batch-card")
-_OF_A_CLASS = (
+OF_A_CLASS = (
     "student-card",
     "exercise-sheet",
     "answer-key",
@@ -65,7 +65,7 @@ class Layout:
 @cache
 def layout_names() -> tuple[str, ...]:
     """Return the names of the layouts that came with the program and a shop file may name."""
-    others = (*_OF_TWO_SHOPS, *_OF_A_JOB, *_OF_A_CLASS)
+    others = (*_OF_TWO_SHOPS, *_OF_A_JOB, *OF_A_CLASS)
     return tuple(name for name in every_layout_name() if not name.startswith(others))
 
 
@@ -84,7 +84,7 @@ def job_layout_names() -> tuple[str, ...]:
 @cache
 def class_layout_names() -> tuple[str, ...]:
     """Return the names of the layouts of what a class is handed, which `class` and `mark` make."""
-    return tuple(name for name in every_layout_name() if name.startswith(_OF_A_CLASS))
+    return tuple(name for name in every_layout_name() if name.startswith(OF_A_CLASS))
 
 
 @cache

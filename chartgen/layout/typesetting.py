@@ -1,10 +1,14 @@
 """Widths and wrapping. The measure comes from the renderer, which owns the font."""
 
+import re
 from collections.abc import Callable
 
 from chartgen.errors import TooSmallError
 from chartgen.layout.placed import Face
 from chartgen.quantities import Millimetres
+
+_NO_BREAK = "\N{NO-BREAK SPACE}"
+_BREAKS = re.compile(r"[ \t\n]+")
 
 Measure = Callable[[str, Face, float], Millimetres[float]]
 """Width [mm] of a text in a face at a size [pt]."""
@@ -33,6 +37,13 @@ def one_line(
     return needed
 
 
+def _words(text: str) -> list[str]:
+    """Return the words that a line may break between: a number keeps to its unit."""
+    if _NO_BREAK not in text:
+        return text.split()
+    return [word for word in _BREAKS.split(text) if word]
+
+
 def wrapped(
     text: str, *, width: Millimetres[float], face: Face, size: float, measure: Measure
 ) -> list[str]:
@@ -47,7 +58,7 @@ def wrapped(
     line = ""
     space = measure(" ", face, size)
     used = 0.0
-    for word in text.split():
+    for word in _words(text):
         needed = measure(word, face, size)
         if needed > width:
             raise TooSmallError(

@@ -100,13 +100,17 @@ def print_overview(chart: SpeedFeedChart) -> PrintedChart:
     )
 
 
-def print_pairs(chart: SpeedFeedChart, *, title: str, subtitle: str) -> PrintedChart:
-    """Return a chart of pairs as strings; a column is headed by material and blade."""
+def print_pairs(chart: SpeedFeedChart, *, title: str) -> PrintedChart:
+    """Return a chart of pairs as strings: a column is headed by blade letter and material."""
+    shown = {column.blade.name for column in chart.columns}
+    blades = [blade.name for blade in chart.shop.blades if blade.name in shown]
+    letters = {name: blade_letter(chart.shop, name) for name in blades}
+    is_lettered = len(set(letters.values())) > 1
     return _printed(
         chart,
         title=title,
-        subtitle=subtitle,
-        names=[f"{column.material.name}, {column.blade.name}" for column in chart.columns],
+        subtitle=", ".join(f"{letters[name]} {name}" if is_lettered else name for name in blades),
+        names=[column.material.name for column in chart.columns],
     )
 
 

@@ -4,7 +4,14 @@ from dataclasses import replace
 import pytest
 
 from chartgen import pipeline
-from chartgen.layout.layout_file import Layout, Side, job_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    Layout,
+    Side,
+    class_layout_names,
+    job_layout_names,
+    layout_names,
+    load_layout,
+)
 from chartgen.layout.legibility import POINT
 from chartgen.layout.pages import page_size
 from chartgen.layout.placed import Align, Document, Drawing, Item, Panel, Plot, Rule, Text
@@ -15,8 +22,10 @@ Bounds = tuple[float, float, float, float]
 
 
 @pytest.fixture(scope="session")
-def card_of(job_card: Callable[[str], PrintedCard]) -> Callable[[str], PrintedCard]:
-    """Return a function: a kind of card, or a layout -> one of the built-in shop, or a job's.
+def card_of(
+    job_card: Callable[[str], PrintedCard], class_card: Callable[[str], PrintedCard]
+) -> Callable[[str], PrintedCard]:
+    """Return a function: a kind of card, or a layout -> one of the built-in shop, or of a job or a class.
 
     A function, because Hypothesis writes out the arguments of a test that fails.
     """
@@ -32,6 +41,8 @@ def card_of(job_card: Callable[[str], PrintedCard]) -> Callable[[str], PrintedCa
             cards[kind] = card
     for name in job_layout_names():
         cards[name] = cards[load_layout(name).card] = job_card(name)
+    for name in class_layout_names():
+        cards[name] = cards[load_layout(name).card] = class_card(name)
     return lambda kind: cards[kind]
 
 

@@ -10,7 +10,13 @@ from hypothesis import strategies as st
 
 from chartgen.errors import DoesNotFitError
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import Layout, job_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    Layout,
+    class_layout_names,
+    job_layout_names,
+    layout_names,
+    load_layout,
+)
 from chartgen.layout.placed import Document, Face, Item, Text
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
@@ -18,7 +24,9 @@ from chartgen.wording.card import PrintedCard
 SideWith = Callable[..., Layout]
 CardOf = Callable[[str], PrintedCard]
 Outside = Callable[[Document, Layout], list[tuple[Item, tuple[float, float, float, float]]]]
-LAYOUTS = [load_layout(name) for name in (*layout_names(), *job_layout_names())]
+LAYOUTS = [
+    load_layout(name) for name in (*layout_names(), *job_layout_names(), *class_layout_names())
+]
 WITH_TABLE = [layout for layout in LAYOUTS if any("table" in side.blocks for side in layout.sides)]
 by_name = pytest.mark.parametrize("layout", LAYOUTS, ids=lambda layout: layout.name)
 with_table = pytest.mark.parametrize("layout", WITH_TABLE, ids=lambda layout: layout.name)

@@ -9,6 +9,7 @@ from chartgen.description.example import example_text
 from chartgen.errors import DescriptionError
 from chartgen.layout.layout_file import (
     change_layout_names,
+    class_layout_names,
     every_layout_name,
     job_layout_names,
     layout_names,
@@ -30,7 +31,7 @@ def complaint(text: str) -> str:
 
 def test_the_layouts_of_a_job_are_no_layouts_of_a_shop() -> None:
     assert job_layout_names() == (BATCH, SET_UP)
-    kinds = (layout_names(), change_layout_names(), job_layout_names())
+    kinds = (layout_names(), change_layout_names(), job_layout_names(), class_layout_names())
     assert sorted(name for names in kinds for name in names) == list(every_layout_name())
     assert [load_layout(name).card for name in job_layout_names()] == ["batch-card", "set-up-card"]
 

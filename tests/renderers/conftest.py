@@ -6,7 +6,13 @@ import pytest
 from chartgen import pipeline
 from chartgen.description.example import example_text
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import Side, job_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    Side,
+    class_layout_names,
+    job_layout_names,
+    layout_names,
+    load_layout,
+)
 from chartgen.model.shop import Shop
 from chartgen.renderers.fonts import measure
 from chartgen.wording.card import PrintedCard
@@ -16,12 +22,20 @@ SidesOf = Callable[[PrintedCard], list[Side]]
 
 
 @pytest.fixture(scope="session")
-def rendered(job_card: Callable[[str], PrintedCard]) -> dict[str, Rendered]:
-    """Return every card of the built-in shop and of a job with its PDF, by its layout."""
+def rendered(
+    job_card: Callable[[str], PrintedCard], class_card: Callable[[str], PrintedCard]
+) -> dict[str, Rendered]:
+    """Return every card of the built-in shop and of a job and a class with its PDF, by its layout."""
     shop = pipeline.describe(None, pipeline.EXAMPLE_NAME)
     every = replace(shop, request=replace(shop.request, layouts=layout_names()))
-    cards = [*pipeline.printed_cards(every), *map(job_card, job_layout_names())]
-    found: dict[str, Rendered] = {name: [] for name in (*layout_names(), *job_layout_names())}
+    cards = [
+        *pipeline.printed_cards(every),
+        *map(job_card, job_layout_names()),
+        *map(class_card, class_layout_names()),
+    ]
+    found: dict[str, Rendered] = {
+        name: [] for name in (*layout_names(), *job_layout_names(), *class_layout_names())
+    }
     inputs = pipeline.inputs_of(None, every)
     for card, finished in zip(cards, pipeline.lay_out(cards, inputs), strict=True):
         found[card.layout].append((card, pipeline.render(finished)))

@@ -14,11 +14,13 @@ import pikepdf
 import pytest
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
-from chartgen.layout.layout_file import job_layout_names, layout_names
+from chartgen.layout.layout_file import class_layout_names, job_layout_names, layout_names
 from chartgen.wording.card import PrintedCard
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
-each_layout = pytest.mark.parametrize("name", [*layout_names(), *job_layout_names()])
+each_layout = pytest.mark.parametrize(
+    "name", [*layout_names(), *job_layout_names(), *class_layout_names()]
+)
 RDF = "{http://www.w3.org/1999/02/22-rdf-syntax-ns#}"
 SPACES = {
     "dc": "http://purl.org/dc/elements/1.1/",

@@ -13,14 +13,19 @@ import zxingcpp
 from PIL import Image
 
 from chartgen.layout.code_square import MODULE, QUIET_ZONE, code_square
-from chartgen.layout.layout_file import job_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    class_layout_names,
+    job_layout_names,
+    layout_names,
+    load_layout,
+)
 from chartgen.layout.legibility import POINT
 from chartgen.wording.card import PrintedCard
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 # By module: the tests of one layout stand together, so that its pages are read once and let go.
 each_layout = pytest.mark.parametrize(
-    "name", [*layout_names(), *job_layout_names()], scope="module"
+    "name", [*layout_names(), *job_layout_names(), *class_layout_names()], scope="module"
 )
 ISO_MODULES_OF_VERSION_1 = 21
 A4_LANDSCAPE = 297.0  # mm

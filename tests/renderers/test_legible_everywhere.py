@@ -13,7 +13,13 @@ from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 from pdfplumber.page import Page
 
 from chartgen.layout.compose import compose
-from chartgen.layout.layout_file import Side, job_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    Side,
+    class_layout_names,
+    job_layout_names,
+    layout_names,
+    load_layout,
+)
 from chartgen.layout.legibility import (
     NUMBERS_ARC_MINUTES,
     POINT,
@@ -30,7 +36,7 @@ Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 SidesOf = Callable[[PrintedCard], list[Side]]
 # By module: the tests of one layout stand together, so that its pages are read once and let go.
 each_layout = pytest.mark.parametrize(
-    "name", [*layout_names(), *job_layout_names()], scope="module"
+    "name", [*layout_names(), *job_layout_names(), *class_layout_names()], scope="module"
 )
 of_charts = [n for n in layout_names() if load_layout(n).card in {"lathe-chart", "overview"}]
 of_curves = [n for n in layout_names() if load_layout(n).card.endswith("-curves")]

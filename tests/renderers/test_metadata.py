@@ -8,13 +8,15 @@ import pypdfium2  # type: ignore[import-untyped]
 import pytest
 from pypdf import PdfReader
 
-from chartgen.layout.layout_file import job_layout_names, layout_names
+from chartgen.layout.layout_file import class_layout_names, job_layout_names, layout_names
 from chartgen.layout.placed import Document, Page
 from chartgen.renderers.pdf import render_pdf
 from chartgen.wording.card import PrintedCard
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
-each_layout = pytest.mark.parametrize("name", [*layout_names(), *job_layout_names()])
+each_layout = pytest.mark.parametrize(
+    "name", [*layout_names(), *job_layout_names(), *class_layout_names()]
+)
 
 
 @each_layout

@@ -12,13 +12,20 @@ import pytest
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 from chartgen import pipeline
-from chartgen.layout.layout_file import job_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    class_layout_names,
+    job_layout_names,
+    layout_names,
+    load_layout,
+)
 from chartgen.layout.legibility import POINT
 from chartgen.wording.card import PrintedCard
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 BYTES_A_PAGE = 40_000
-each_layout = pytest.mark.parametrize("name", [*layout_names(), *job_layout_names()])
+each_layout = pytest.mark.parametrize(
+    "name", [*layout_names(), *job_layout_names(), *class_layout_names()]
+)
 
 
 @pytest.fixture

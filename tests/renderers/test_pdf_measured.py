@@ -13,7 +13,13 @@ from numpy.typing import NDArray
 from pdfplumber.page import Page
 
 from chartgen.layout.code_square import QUIET_ZONE, code_square
-from chartgen.layout.layout_file import Side, job_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    Side,
+    class_layout_names,
+    job_layout_names,
+    layout_names,
+    load_layout,
+)
 from chartgen.layout.legibility import (
     CAP_HEIGHT,
     NUMBERS_ARC_MINUTES,
@@ -31,7 +37,7 @@ SidesOf = Callable[[PrintedCard], list[Side]]
 Pixels = NDArray[np.uint8]
 # By module: the tests of one layout stand together, so that its pages are read once and let go.
 each_layout = pytest.mark.parametrize(
-    "name", [*layout_names(), *job_layout_names()], scope="module"
+    "name", [*layout_names(), *job_layout_names(), *class_layout_names()], scope="module"
 )
 CHECK_WORDS = re.compile(
     r"(\d+)mmabove,(\d)inbelow:ifthisruleisnottrue,printagainat100%",

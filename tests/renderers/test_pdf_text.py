@@ -10,7 +10,14 @@ import pypdfium2  # type: ignore[import-untyped]
 import pytest
 from pdfplumber.page import Page
 
-from chartgen.layout.layout_file import Layout, Side, job_layout_names, layout_names, load_layout
+from chartgen.layout.layout_file import (
+    Layout,
+    Side,
+    class_layout_names,
+    job_layout_names,
+    layout_names,
+    load_layout,
+)
 from chartgen.layout.legibility import NUMBERS_ARC_MINUTES, cap_height, size_for_cap
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.printed import PrintedCell, PrintedTable
@@ -20,7 +27,7 @@ Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 SidesOf = Callable[[PrintedCard], list[Side]]
 # By module: the tests of one layout stand together, so that its pages are read once and let go.
 each_layout = pytest.mark.parametrize(
-    "name", [*layout_names(), *job_layout_names()], scope="module"
+    "name", [*layout_names(), *job_layout_names(), *class_layout_names()], scope="module"
 )
 
 

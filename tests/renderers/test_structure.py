@@ -10,7 +10,7 @@ import pikepdf
 import pytest
 
 from chartgen import pipeline
-from chartgen.layout.layout_file import job_layout_names, layout_names
+from chartgen.layout.layout_file import class_layout_names, job_layout_names, layout_names
 from chartgen.model.shop import Shop
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.figure import PrintedCurves
@@ -18,7 +18,9 @@ from chartgen.wording.printed import PrintedCell, PrintedChart, PrintedTable
 
 Rendered = dict[str, list[tuple[PrintedCard, bytes]]]
 Element = dict[str, Any]
-each_layout = pytest.mark.parametrize("name", [*layout_names(), *job_layout_names()])
+each_layout = pytest.mark.parametrize(
+    "name", [*layout_names(), *job_layout_names(), *class_layout_names()]
+)
 # ISO 32000-1, 14.8.4: what may stand in what, for the types used here.
 PARENTS = {
     "H1": {None},

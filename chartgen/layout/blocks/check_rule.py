@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from chartgen.errors import TooSmallError
 from chartgen.layout.code_square import QUIET_ZONE, code_square
-from chartgen.layout.layout_file import Layout
+from chartgen.layout.layout_file import OF_A_CLASS, Layout
 from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import LEADING, Piece, Setting, moved
 from chartgen.layout.placed import Face, Item, Rule, Text
@@ -60,7 +60,9 @@ def check_rule(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     top = height if room < _LENGTHS[-1] else 0.0
     size = setting.foot
     line = size * POINT * LEADING
-    for words in square_sentences(card.check_code):
+    sentences = square_sentences(card.check_code)
+    # No shop file alone makes a paper of a class again.
+    for words in sentences[1:] if layout.card in OF_A_CLASS else sentences:
         lines = wrapped(words, width=room, face=Face.REGULAR, size=size, measure=setting.measure)
         if height + line * len(lines) <= top + square.size + QUIET_ZONE:
             break

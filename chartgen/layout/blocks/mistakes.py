@@ -74,9 +74,7 @@ def _bar(
     lines = [
         (part, face)
         for text, face in ((bar.label, Face.BOLD), (bar.remark, Face.REGULAR))
-        for part in wrapped(
-            text, width=edge - _GAP, face=face, size=size, measure=setting.measure
-        )
+        for part in wrapped(text, width=edge - _GAP, face=face, size=size, measure=setting.measure)
     ]
     em = setting.numbers * POINT
     height = max(em * _APART, line * len(lines) + 1.6)

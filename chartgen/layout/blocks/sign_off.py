@@ -34,9 +34,7 @@ def sign_off(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     words = tr("Shown at the machine, and done")
     again = title(tr("{title} (continued)", title=words), setting)
     points = [
-        replace(
-            ticked_line(text, setting, left=0.0, tags=entry_body(text)), continued=(again,)
-        )
+        replace(ticked_line(text, setting, left=0.0, tags=entry_body(text)), continued=(again,))
         for text in body.points
     ]
     return clear_below([title(words, setting), *points, _fields(body, layout, setting)], setting)
@@ -68,9 +66,7 @@ def _row(
     x = 0.0
     for name, before, room in zip(names, used, [first, *shorter], strict=True):
         items.append(
-            Text(
-                x=x, y=y - 0.6, text=name, size=size, face=Face.BOLD, tags=paragraph_of(name)
-            )
+            Text(x=x, y=y - 0.6, text=name, size=size, face=Face.BOLD, tags=paragraph_of(name))
         )
         items.append(writing_line(x1=x + before, x2=x + before + room, y=y))
         x += before + room + _BETWEEN

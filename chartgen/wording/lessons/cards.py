@@ -31,11 +31,11 @@ from chartgen.wording.lessons.sign_off import printed_sign_off
 from chartgen.wording.lessons.student_chart import Pair, pairs_of, shown_diameters
 from chartgen.wording.printed import PrintedChart, print_pairs
 
-STUDENT_LAYOUT: Final = "student-card-a6"
+STUDENT_LAYOUT: Final = "student-card-a5"
 KEY_LAYOUT: Final = "answer-key-a4"
 MATRIX_LAYOUT: Final = "answer-matrix-a4"
 QUIZ_LAYOUT: Final = "safety-quiz-a5"
-SIGN_OFF_LAYOUT: Final = "sign-off-card-a6"
+SIGN_OFF_LAYOUT: Final = "sign-off-card-a5"
 SHEETS: Final = {"A4": "exercise-sheet-a4", "letter": "exercise-sheet-letter"}
 """The layout of the exercises by the paper in the printer."""
 
@@ -66,7 +66,7 @@ class ClassPapers:
         # Its code is that of the chart's inputs: whose card it is changes none of its numbers.
         return replace(
             shared,
-            student=student_line(self.course, paper),
+            student=student_line(paper),
             file_stem=f"{STUDENT_LAYOUT}-{paper.number}",
         )
 
@@ -89,9 +89,7 @@ class ClassPapers:
     def matrix(self, papers: Sequence[Paper]) -> PrintedCard[PrintedRoll]:
         """Return the answers of some students, one a row."""
         subject = f"answers {papers[0].number} {papers[-1].number}"
-        words = CardWords(
-            layout=MATRIX_LAYOUT, subject=subject, lathe="", assumptions=_of_a_key()
-        )
+        words = CardWords(layout=MATRIX_LAYOUT, subject=subject, lathe="", assumptions=_of_a_key())
         shop = self.shops[papers[0].lathe]
         return class_card(self.course, shop, printed_matrix(self.course, papers), words)
 
@@ -111,7 +109,7 @@ class ClassPapers:
             assumptions=assumption_lines(shop, materials=materials, blades=blades),
             force_band=force_band_line(materials, allowances_for(shop), shop.request.units),
         )
-        body = print_pairs(chart, title=tr("Speed and feed"), subtitle=self.course.name)
+        body = print_pairs(chart, title=tr("Speed and feed"))
         return class_card(self.course, shop, body, words)
 
     def _paper(
@@ -125,22 +123,17 @@ class ClassPapers:
             lathe=shop.lathe.name,
             materials=tuple(self.materials),
             assumptions=assumptions,
-            student=student_line(self.course, paper),
+            student=student_line(paper),
         )
         card = class_card(self.course, shop, body, words)
         return replace(card, file_stem=f"{layout}-{paper.number}")
 
 
-def student_line(course: Course, paper: Paper) -> str:
+def student_line(paper: Paper) -> str:
     """Return whom a paper is for."""
     if not paper.name:
-        return tr("No. {number}, {course}", number=paper.number, course=course.name)
-    return tr(
-        "No. {number}  {name}, {course}",
-        number=paper.number,
-        name=paper.name,
-        course=course.name,
-    )
+        return tr("No. {number}", number=paper.number)
+    return tr("No. {number}, {name}", number=paper.number, name=paper.name)
 
 
 def student_cards(
@@ -188,7 +181,7 @@ def quiz_cards(
         quiz,
         layout=KEY_LAYOUT,
         cautions=on_paper(),
-        student=tr("For the instructor, {course}", course=course.name),
+        student=tr("For the instructor"),
     )
     stem = file_name_part(shop.lathe.name)
     return [

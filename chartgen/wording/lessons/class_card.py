@@ -47,9 +47,7 @@ def class_card(course: Course, shop: Shop, body: Body, words: CardWords) -> Prin
             revision=course.revision,
             date=course.date,
         ),
-        check_code=class_check_code(
-            course, shop, materials=words.materials, subject=words.subject
-        ),
+        check_code=class_check_code(course, shop, materials=words.materials, subject=words.subject),
         language=course.language.value,
         student=words.student,
     )

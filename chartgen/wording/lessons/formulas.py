@@ -3,15 +3,15 @@
 from dataclasses import dataclass
 from typing import Final
 
-from chartgen.lessons.exercise import Working
+from chartgen.lessons.exercise import Given, Working
 from chartgen.wording.language import tr
-from chartgen.wording.lessons.amounts import figures, stated_for_work, with_unit
+from chartgen.wording.lessons.amounts import stated_for_work
 from chartgen.wording.lessons.options import limit_words
 from chartgen.wording.steps.step import Step
 
-_FIGURES: Final = 4
 _NOT_NUMBERS: Final = frozenset({"position", "duration"})
 """Given by their place in a list: the question names them."""
+_FLOORS: Final = frozenset({"edge-floor", "skin-floor"})
 _INCH_UNITS: Final = frozenset({"in", "in/rev", "in/min", "ft/min"})
 _DEFINITION: Final = ""
 
@@ -53,7 +53,7 @@ def step_of(working: Working) -> Step:
             for value in working.values
             if value.key not in _NOT_NUMBERS
         ),
-        result=with_unit(figures(working.result, _FIGURES), working.unit),
+        result=_result(working),
         source=formula.source,
     )
 
@@ -61,8 +61,16 @@ def step_of(working: Working) -> Step:
 def line_of(step: Step) -> str:
     """Return a step as a line of a key."""
     source = f" [{step.source}]" if step.source else ""
+    found = f" → {step.result}" if step.result else ""
     worked = "; ".join(part for part in (step.formula, step.values) if part)
-    return f"{step.title}: {worked} → {step.result}{source}"
+    return f"{step.title}: {worked}{found}{source}"
+
+
+def _result(working: Working) -> str:
+    """Return what a line comes to; nothing where it only sets two numbers side by side."""
+    if working.key == "under-floor":
+        return ""
+    return stated_for_work(Given(key="", value=working.result, unit=working.unit))
 
 
 def letters() -> dict[str, str]:
@@ -113,6 +121,8 @@ _SYMBOLS: Final = {
 
 
 def _symbol(key: str) -> str:
+    if key in _FLOORS:
+        return tr("needed")
     return _SYMBOLS[key] if key in _SYMBOLS else limit_words(key)
 
 

@@ -73,15 +73,18 @@ def mistake_bars(summary: ClassSummary) -> tuple[PrintedBar, ...]:
 
 def kind_line(kind: KindSummary) -> str:
     """Return what a class made of one kind of exercise, in a sentence."""
-    return tr(
-        "{kind}: {right} of {asked} right, {wrong} wrong, {empty} empty, {unreadable} unreadable.",
+    parts = [
+        tr("{number} wrong", number=kind.wrong) if kind.wrong else "",
+        tr("{number} empty", number=kind.empty) if kind.empty else "",
+        tr("{number} unreadable", number=kind.unreadable) if kind.unreadable else "",
+    ]
+    right = tr(
+        "{kind}: {right} of {asked} right",
         kind=_flat(kind.kind),
         right=kind.right,
         asked=kind.asked,
-        wrong=kind.wrong,
-        empty=kind.empty,
-        unreadable=kind.unreadable,
     )
+    return ", ".join(part for part in (right, *parts) if part)
 
 
 def _body(of: MarkedCourse, marks: Sequence[PaperMarks], summary: ClassSummary) -> PrintedRoll:

@@ -81,7 +81,9 @@ def _common(column: Sequence[Exercise | None]) -> Exercise | None:
     """Return the first exercise of a column if all are of its kind and unit."""
     first = column[0]
     alike = all(
-        one is not None and first is not None and (one.kind, _unit(one)) == (first.kind, _unit(first))
+        one is not None
+        and first is not None
+        and (one.kind, _unit(one)) == (first.kind, _unit(first))
         for one in column
     )
     return first if alike else None

@@ -26,7 +26,9 @@ def option_words(exercise: Exercise, key: str) -> str:
         "no": tr("no, it stalls"),
         "stall": tr("The spindle stalls, for the chip is too thick."),
         "blade-bending": tr("The blade bends, for the force is too high."),
-        "edge-floor": tr("The edge rubs instead of cutting, for the chip is thinner than it needs."),
+        "edge-floor": tr(
+            "The edge rubs instead of cutting, for the chip is thinner than it needs."
+        ),
         "skin-floor": tr("The edge stays in the skin that the last turn has hardened."),
     }[key]
 
@@ -34,5 +36,5 @@ def option_words(exercise: Exercise, key: str) -> str:
 def lettered(exercise: Exercise, options: tuple[str, ...]) -> tuple[str, ...]:
     """Return options with the letters that an answer file knows them by."""
     return tuple(
-        f"{LETTERS[place]}  {option_words(exercise, key)}" for place, key in enumerate(options)
+        f"{LETTERS[place]}) {option_words(exercise, key)}" for place, key in enumerate(options)
     )

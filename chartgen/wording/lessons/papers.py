@@ -28,7 +28,7 @@ from chartgen.wording.lessons.question_texts import question_text
 from chartgen.wording.lessons.sheet_facts import sheet_facts
 from chartgen.wording.lessons.slips import slip_words, times_right
 
-WORKING: Final = 2
+WORKING: Final = 3
 """Lines to work out a number on."""
 _READ: Final = frozenset({Kind.READ_NOMOGRAM, Kind.READ_CURVE})
 _WORKED_CHOICE: Final = frozenset({Kind.MOTOR_PULLS})
@@ -81,16 +81,14 @@ def answer_words(exercise: Exercise) -> str:
     return _number(exercise, answer.value, answer.unit)
 
 
-def mistake_words(
-    exercise: Exercise, mistake: NumericMistake | ChoiceMistake
-) -> tuple[str, str]:
+def mistake_words(exercise: Exercise, mistake: NumericMistake | ChoiceMistake) -> tuple[str, str]:
     """Return a wrong answer and what was done wrong."""
     answer = exercise.answer
     if isinstance(mistake, ChoiceMistake) and isinstance(answer, ChoiceAnswer):
-        return LETTERS[mistake.option], slip_words(mistake.slip)
+        return LETTERS[mistake.option], slip_words(mistake.slip, exercise.kind)
     if isinstance(mistake, NumericMistake) and isinstance(answer, NumericAnswer):
         times = times_right(mistake.value, answer.value)
-        why = ", ".join(part for part in (slip_words(mistake.slip), times) if part)
+        why = ", ".join(part for part in (slip_words(mistake.slip, exercise.kind), times) if part)
         return _number(exercise, mistake.value, answer.unit), why
     raise TypeError("a mistake is of its answer's kind: a number for one, an option for the other")
 
@@ -115,7 +113,14 @@ def _solution(number: int, exercise: Exercise, shop: Shop) -> PrintedSolution:
         answer=answer_words(exercise),
         accepted=_accepted(exercise),
         lines=tuple(line_of(step_of(working)) for working in exercise.working),
-        wrong=tuple(mistake_words(exercise, mistake) for mistake in exercise.mistakes),
+        wrong=tuple(mistake_words(exercise, mistake) for mistake in _in_order(exercise)),
+    )
+
+
+def _in_order(exercise: Exercise) -> list[NumericMistake | ChoiceMistake]:
+    """Return the mistakes, those of options by their letters."""
+    return sorted(
+        exercise.mistakes, key=lambda one: one.option if isinstance(one, ChoiceMistake) else 0
     )
 
 

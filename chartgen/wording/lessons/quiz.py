@@ -9,13 +9,13 @@ from chartgen.model.shop import Shop
 from chartgen.reference.cautions import NO_SOURCE, Caution
 from chartgen.wording.cautions import cautions_of
 from chartgen.wording.language import tr
+from chartgen.wording.lessons.options import LETTERS
 from chartgen.wording.lessons.printed_class import (
     PrintedKey,
     PrintedQuestion,
     PrintedQuiz,
     PrintedSolution,
 )
-from chartgen.wording.lessons.options import LETTERS
 from chartgen.wording.lessons.quiz_words import Asked, asked_of_every_lathe, asked_of_some
 
 MOST_QUESTIONS: Final = 10
@@ -81,7 +81,7 @@ def _options(asked: Asked, caution: Caution) -> tuple[str, ...]:
         return (tr("true"), tr("false"))
     options = list(asked.wrong)
     options.insert(right_place(asked, caution), tr(caution.text))
-    return tuple(f"{LETTERS[place]}  {text}" for place, text in enumerate(options))
+    return tuple(f"{LETTERS[place]}) {text}" for place, text in enumerate(options))
 
 
 def _solution(number: int, caution: Caution, asked: Asked) -> PrintedSolution:

@@ -99,7 +99,9 @@ def asked_of_every_lathe() -> dict[str, Asked]:
             truth=False,
         ),
         "never-between-centres": Asked(
-            text=tr("True or false? Work held between two centres may be parted with a thin blade."),
+            text=tr(
+                "True or false? Work held between two centres may be parted with a thin blade."
+            ),
             truth=False,
         ),
         "emery": Asked(

@@ -3,14 +3,23 @@
 import math
 from typing import Final
 
-from chartgen.lessons.kinds import Slip
+from chartgen.lessons.kinds import Kind, Slip
 from chartgen.wording.language import tr
 
 _NEAR: Final = 0.02
 
 
-def slip_words(slip: Slip) -> str:
-    """Return what was done wrong."""
+def slip_words(slip: Slip, kind: Kind | None = None) -> str:
+    """Return what was done wrong, in an exercise of some kind or in all of them."""
+    of_kind = {
+        (Slip.OTHER_LIMIT, Kind.READ_CURVE): tr("read another curve"),
+        (Slip.OTHER_LIMIT, Kind.WHAT_BINDS): tr("took a limit that is met later"),
+        (Slip.OTHER_LIMIT, Kind.TOO_TIMID): tr("took one of the two least feeds for the other"),
+        (Slip.OTHER_SIDE, Kind.WHAT_BINDS): tr("took the limit that is met last"),
+        (Slip.OTHER_SIDE, Kind.TOO_TIMID): tr("took too timid for too bold"),
+    }
+    if kind is not None and (slip, kind) in of_kind:
+        return of_kind[slip, kind]
     return {
         Slip.DIAMETER_FOR_RADIUS: tr("took the diameter for the radius"),
         Slip.RADIUS_FOR_DIAMETER: tr("took the radius for the diameter"),
@@ -26,8 +35,8 @@ def slip_words(slip: Slip) -> str:
         Slip.ROUNDED_UP: tr("rounded up a piece that is not whole"),
         Slip.HIGH_FOR_EXPECTED: tr("took the high side for the expected force"),
         Slip.TORQUE_AT_CENTRE: tr("took the torque where the cut ends, not where it begins"),
-        Slip.OTHER_LIMIT: tr("took a limit that is met later"),
-        Slip.OTHER_SIDE: tr("took the other side"),
+        Slip.OTHER_LIMIT: tr("took another limit, or another curve"),
+        Slip.OTHER_SIDE: tr("took the opposite end of the window"),
         Slip.MISREAD_SCALE: tr("misread the scale"),
     }[slip]
 

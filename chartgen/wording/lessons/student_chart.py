@@ -1,16 +1,19 @@
-"""The chart of a student's card: some diameters, and the pairs of material and blade asked about."""
+"""The chart of a student's card: some diameters, and what his exercises are about."""
 
 from collections import Counter
 from typing import Final
 
 from chartgen.lessons.exercise import Paper
-from chartgen.model.shop import Shop
+from chartgen.model.shop import LengthUnits, Shop
 from chartgen.quantities import Millimetres
 
 MOST_COLUMNS: Final = 3
 """Pairs of material and blade on a student's card: what its page holds at arm's length."""
 MOST_ROWS: Final = 8
 """Diameters on it, which leave room for the legend below."""
+
+_STEPS: Final = {LengthUnits.METRIC: 0.5, LengthUnits.INCH: 25.4 / 16.0}
+"""Steps of bar diameter as bars are sold, in mm."""
 
 Pair = tuple[str, str]
 
@@ -24,8 +27,11 @@ def pairs_of(paper: Paper) -> tuple[Pair, ...]:
 
 def shown_diameters(shop: Shop) -> tuple[Millimetres[float], ...]:
     """Return the diameters of a shop, some of them where they are many, spread over all."""
-    diameters = shop.request.diameters
+    step = _STEPS[shop.request.units]
+    # A shop that lists its bars in the other units gets the nearest of the class's.
+    rounded = {max(1, round(diameter / step)) for diameter in shop.request.diameters}
+    diameters = [count * step for count in sorted(rounded)]
     if len(diameters) <= MOST_ROWS:
-        return diameters
+        return tuple(diameters)
     last = len(diameters) - 1
     return tuple(diameters[round(last * row / (MOST_ROWS - 1))] for row in range(MOST_ROWS))

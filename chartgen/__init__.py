@@ -3,6 +3,8 @@
 The package reads as one run, a folder a stage; imports only go down this list.
 
 cli         the commands; the only place that prints or exits; files written whole or not at all
+class_run   a class: sheets, cards and keys of its students, batch by batch
+marking_run a key and a file of answers -> the marks of a class
 pipeline    the whole run on one page
 card_kinds  which cards a shop asks for, each kind with what it is made of
 carrying    what a card carries of its making: the shop file, and which card of it this is

@@ -17,6 +17,7 @@ _FAILED = 2
 
 _FILES: Final = {
     "check": "lists",
+    "class": "class_set",
     "compare": "compare",
     "example": "lists",
     "explain": "questions",
@@ -24,6 +25,7 @@ _FILES: Final = {
     "layouts": "lists",
     "learn": "learn",
     "make": "cards",
+    "mark": "mark",
     "materials": "lists",
     "sources": "lists",
     "stale": "stale",

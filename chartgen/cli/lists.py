@@ -24,9 +24,16 @@ def check(shop: Path | None) -> None:
 
 @click.command()
 @click.option("--job", is_flag=True, help="A job file instead of a shop file.")
-def example(*, job: bool) -> None:
+@click.option("--class", "class_", is_flag=True, help="A class file instead of a shop file.")
+def example(*, job: bool, class_: bool) -> None:
     """Print the built-in invented shop file, to copy and fill in."""
-    if job:
+    if job and class_:
+        raise click.UsageError("Ask for one file at a time: --job or --class.")
+    if class_:
+        from chartgen.description.class_file import example_class_text
+
+        text = example_class_text()
+    elif job:
         from chartgen.description.job_file import example_job_text
 
         text = example_job_text()

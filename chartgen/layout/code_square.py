@@ -4,7 +4,7 @@ The text keeps to the signs of the alphanumeric mode, so that the smallest symbo
 error correction of level M holds it.
 """
 
-from functools import cache
+from functools import lru_cache
 
 from chartgen.layout.placed import Drawing
 from chartgen.layout.primitives import Blocks
@@ -20,7 +20,7 @@ QUIET_ZONE: Millimetres[float] = 4 * MODULE
 _LEVEL = "M"
 
 
-@cache
+@lru_cache(maxsize=256)
 def code_square(check_code: str) -> Drawing:
     """Return the dark modules of the square, without its quiet zone."""
     import segno  # noqa: PLC0415 - a layout without a back side does without

@@ -4,7 +4,7 @@ One condensed sans with tabular figures. A character it lacks is drawn from the 
 one that both lack is refused by name, never printed as an empty box.
 """
 
-from functools import cache
+from functools import cache, lru_cache
 from importlib.util import find_spec
 from pathlib import Path
 
@@ -20,6 +20,8 @@ _FAMILY = "IBMPlexSansCondensed"
 _PACKAGE = "fontpkg_ibm_plex_sans_condensed"
 _FALLBACK = "DejaVuSans"
 _FALLBACK_PACKAGE = "matplotlib"
+_TEXTS = 2**14
+"""How many texts are remembered: those of many cards, not of thousands of students."""
 
 
 @cache
@@ -39,7 +41,7 @@ def fallback_name() -> str:
     return _FALLBACK
 
 
-@cache
+@lru_cache(maxsize=_TEXTS)
 def runs(text: str, face: Face) -> tuple[tuple[str, str], ...]:
     """Return the text as (font name, part), cut where a character needs the fallback.
 
@@ -66,11 +68,22 @@ def runs(text: str, face: Face) -> tuple[tuple[str, str], ...]:
     return tuple(parts)
 
 
-@cache
+@lru_cache(maxsize=_TEXTS)
 def measure(text: str, face: Face, size: float) -> Millimetres[float]:
     """Return the width of a text [mm] at a font size [pt]."""
     points = sum(pdfmetrics.stringWidth(part, name, size) for name, part in runs(text, face))
     return float(points) * POINT
+
+
+def lacking(text: str) -> tuple[str, ...]:
+    """Return the characters of a text that neither the card's font nor the fallback has."""
+    faces = [_glyphs(font_name(face)) for face in Face]
+    return tuple(
+        character
+        for character in dict.fromkeys(text)
+        if not all(ord(character) in glyphs for glyphs in faces)
+        and ord(character) not in _glyphs(fallback_name())
+    )
 
 
 @cache

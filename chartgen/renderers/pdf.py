@@ -68,12 +68,8 @@ def render_pages(
 
     It carries nothing, and makes no claim to be an archive: its rules are not gone through.
     """
-    return _rendered(
-        Document(title=title, subject=subject, pages=(), language=language),
-        pages,
-        duplex,
-        is_archive=False,
-    )
+    about = Document(title=title, subject=subject, pages=(), language=language)
+    return _rendered(about, pages, duplex, is_archive=False)
 
 
 def _rendered(

@@ -9,7 +9,7 @@ from chartgen.wording.language import speaking, tr
 from chartgen.wording.printed import PrintedCell, PrintedChart
 
 _PARTS = 4
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
 _HEADINGS = (
     "blade",
     "blade name",

@@ -11,6 +11,7 @@ from dataclasses import fields
 from typing import Final
 
 from chartgen import __version__
+from chartgen.model.course import Course
 from chartgen.model.job import Job
 from chartgen.model.lathe import Lathe
 from chartgen.model.material import Material
@@ -78,6 +79,16 @@ def job_check_code(shop: Shop, job: Job, *, materials: Sequence[Material], layou
             shop.measured,
         )
     )
+
+
+def run_code(course: Course, shop_codes: Sequence[str], paper: str, *, each: bool) -> str:
+    """Return the code of a class's files; `shop_codes` stand for the shop files' own bytes."""
+    return _code_of((__version__, course, tuple(shop_codes), paper, each))
+
+
+def bytes_code(*contents: bytes) -> str:
+    """Return the code of files as they lie on the disk."""
+    return _code_of(tuple(hashlib.sha256(content).hexdigest() for content in contents))
 
 
 def _code_of(inputs: tuple[object, ...]) -> str:

@@ -24,6 +24,8 @@ COMMANDS = (
         "stale",
         "learn",
         "job",
+        "class",
+        "mark",
     ),
 )
 Inside = Callable[..., tuple[int, str, str]]

@@ -22,7 +22,7 @@ from chartgen.layout.layout_file import (
 from chartgen.layout.own_layouts import is_path
 from chartgen.layout.placed import Document
 from chartgen.limits.run import windows
-from chartgen.model.shop import Shop
+from chartgen.model.shop import Language, Shop
 from chartgen.reference.allowances import load_allowances
 from chartgen.reference.tables import load_material, load_transmission, material_keys
 from chartgen.renderers.fonts import measure
@@ -145,14 +145,21 @@ def with_layouts(shop: Shop, names: Sequence[str]) -> Shop:
     return replace(shop, request=replace(shop.request, layouts=chosen))
 
 
+def in_english(shop: Shop) -> Shop:
+    """Return the shop with its cards in English, as machines read them."""
+    return replace(shop, request=replace(shop.request, language=Language.ENGLISH))
+
+
 def printed_cards(shop: Shop) -> list[AnyCard]:
     """Return every card a shop asks for, all text made."""
     with speaking(shop.request.language.value):
         return CardsOf(shop, [load_material(key) for key in shop.request.materials]).all()
 
 
-def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
+def changed_card(before: Shop, after: Shop, language: str = "") -> "PrintedCard[PrintedChange]":
     """Return the card of a change from one shop to another, all text made.
+
+    It is told in the language of the shop after, or in the one that is given.
 
     Raises
     ------
@@ -161,7 +168,7 @@ def changed_card(before: Shop, after: Shop) -> "PrintedCard[PrintedChange]":
     """
     from chartgen.wording.change import change_card
 
-    with speaking(after.request.language.value):
+    with speaking(language or after.request.language.value):
         return change_card(
             before,
             after,
@@ -186,11 +193,16 @@ def explained_job_text(shop: Shop, job: "Job") -> str:
     return render_explained_job(explained_job(job_plan(shop, job)))
 
 
-def printed_job_cards(shop: Shop, job: "Job") -> "list[PrintedCard[PrintedJob]]":
-    """Return the cards of a job, the set-up card first, all text made."""
+def printed_job_cards(
+    shop: Shop, job: "Job", language: str = ""
+) -> "list[PrintedCard[PrintedJob]]":
+    """Return the cards of a job, the set-up card first, all text made.
+
+    They are told in the language of the shop, or in the one that is given.
+    """
     from chartgen.wording.job_card import job_cards
 
-    with speaking(shop.request.language.value):
+    with speaking(language or shop.request.language.value):
         return job_cards(job_plan(shop, job))
 
 

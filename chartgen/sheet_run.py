@@ -15,6 +15,7 @@ from chartgen.quantities import Millimetres
 from chartgen.renderers.fonts import measure
 from chartgen.renderers.pdf import render_pages
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import ENGLISH, TAGS
 from chartgen.wording.nearest import nearest_name
 
 
@@ -50,7 +51,9 @@ def on_sheets(
         layout = layout_called(card.layout, own_layouts)
         runs.setdefault((layout.page, layout.pouch), []).append(card)
     # Every size is held against the sheet before the first card is laid out.
-    impositions = [imposition(page, pouch, plan) for page, pouch in runs]
+    impositions = [
+        imposition(page, pouch, plan, run[0].language) for (page, pouch), run in runs.items()
+    ]
     for imposed, run in zip(impositions, runs.values(), strict=True):
         size = page_name(imposed.places.card)
         stem = f"sheet-{plan.paper}-{size}".lower().replace(" ", "-")
@@ -59,16 +62,19 @@ def on_sheets(
 
 
 def imposition(
-    page: tuple[Millimetres[float], Millimetres[float]], pouch: str, plan: SheetPlan
+    page: tuple[Millimetres[float], Millimetres[float]],
+    pouch: str,
+    plan: SheetPlan,
+    language: str = ENGLISH,
 ) -> Imposition:
-    """Return how cards of one size stand on the sheets of a plan.
+    """Return how cards of one size stand on the sheets of a plan, whose feet speak a language.
 
     Raises
     ------
     RequestError
         If not one of them fits.
     """
-    return Imposition(plan, card=page, pouch=pouch, measure=measure)
+    return Imposition(plan, card=page, pouch=pouch, measure=measure, language=language)
 
 
 def render_sheets(
@@ -84,9 +90,14 @@ def render_sheets(
     DoesNotFitError, RequestError
         If a card does not fit its layout, or has no place for a hole.
     """
-    subject = f"sheets of {imposed.plan.paper}, flip on the {imposed.plan.flip.value} edge"
+    plan = imposed.plan
+    subject = f"sheets of {plan.paper}, flip on the {plan.flip.value} edge"
     return render_pages(
-        title, subject, imposed.sheets(_leaves(cards, own_layouts)), imposed.plan.flip
+        title,
+        subject,
+        imposed.sheets(_leaves(cards, own_layouts)),
+        plan.flip,
+        TAGS[imposed.language],
     )
 
 

@@ -1,22 +1,20 @@
 """Invented lathes as shop files, read the way an owner's file is read."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from runpy import run_path
+from typing import Any
 
 import pytest
 
-from chartgen.lessons.assign import papers_for
-from chartgen.lessons.exercise import Paper
-from chartgen.model.course import Course, Level, Student
 from chartgen.model.lathe import ChuckKind
 from chartgen.model.material import Material
-from chartgen.model.shop import Language, LengthUnits, Shop
+from chartgen.model.shop import Shop
 from chartgen.pipeline import describe
 from chartgen.reference.tables import load_material
 from chartgen.wording.card import PrintedCard, make_card
-from chartgen.wording.lessons import cards as cards_of_a_class
 from chartgen.wording.printed_job import PrintedJob
 
 _FRAME = """
@@ -260,72 +258,23 @@ def job_card(example: Shop) -> Callable[..., PrintedCard[PrintedJob]]:
     return of
 
 
-@dataclass(frozen=True, kw_only=True)
-class Room:
-    """An invented class with its lathes and what its students are asked."""
-
-    course: Course
-    shops: tuple[Shop, ...]
-    papers: tuple[Paper, ...]
+@pytest.fixture(scope="session")
+def of_a_class() -> dict[str, Any]:
+    """Return what tests of classes share: an invented one, its papers and cards, its marks."""
+    return run_path(str(Path(__file__).with_name("class_example.py")))
 
 
 @pytest.fixture(scope="session")
-def room_of(shop_of: ShopOf, example: Shop) -> Callable[..., Room]:
+def room_of(of_a_class: dict[str, Any], shop_of: ShopOf, example: Shop) -> Callable[..., Any]:
     """Return a function: level, units, language -> twelve students at two invented lathes."""
-    names = ("Ada Øvergård", "Łukasz Zieliński", "Björn Strömqvist", "")
-    students = tuple(Student(number=n + 1, name=names[n % len(names)]) for n in range(12))
-    made: dict[tuple[object, ...], Room] = {}
-
-    def of(
-        level: str = "second",
-        units: LengthUnits = LengthUnits.METRIC,
-        language: Language = Language.ENGLISH,
-    ) -> Room:
-        if (level, units, language) not in made:
-            course = Course(
-                name="Invented evening class",
-                revision="1",
-                date="2026-09-01",
-                seed=1,
-                level=Level(level),
-                language=language,
-                units=units,
-                students=students,
-                lathes=("bench.toml", "belts.toml"),
-                materials=("mild-steel", "aluminium-6082", "stainless-304"),
-                exercises=8 if level == "first" else 11,
-                rules="Nobody works alone.\nLong hair under a cap.",
-            )
-            shops = tuple(
-                replace(
-                    shop,
-                    request=replace(
-                        shop.request, units=units, language=language, materials=course.materials
-                    ),
-                )
-                for shop in (example, shop_of("550 W belts"))
-            )
-            materials = [load_material(key) for key in course.materials]
-            papers = tuple(papers_for(course, shops, materials, students))
-            made[level, units, language] = Room(course=course, shops=shops, papers=papers)
-        return made[level, units, language]
-
-    return of
+    lathes = example, shop_of("550 W belts")
+    return cache(lambda *asked: of_a_class["room"](lathes, *asked))
 
 
 @pytest.fixture(scope="session")
-def class_card(room_of: Callable[..., Room]) -> Callable[[str], PrintedCard]:
+def class_card(
+    of_a_class: dict[str, Any], room_of: Callable[..., Any]
+) -> Callable[[str], PrintedCard]:
     """Return a function: a layout -> the paper of the invented class that stands on it."""
-    given = run_path(str(Path(__file__).with_name("class_marks_example.py")))
-    room = room_of()
-    args = room.course, room.shops, room.papers[:3]
-    cards = [
-        *cards_of_a_class.student_cards(*args),
-        *cards_of_a_class.exercise_sheets(*args),
-        *cards_of_a_class.exercise_sheets(*args, sheet="letter"),
-        *cards_of_a_class.key_pages(*args),
-        *cards_of_a_class.sign_off_cards(room.course, room.shops[0]),
-        cards_of_a_class.quiz_cards(room.course, room.shops[0])[0],
-        given["marks_of"](room.papers),
-    ]
+    cards: list[PrintedCard] = of_a_class["cards_of"](room_of())
     return {card.layout: card for card in cards}.__getitem__

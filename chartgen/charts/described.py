@@ -86,7 +86,7 @@ LEFT_OUT: Final = (Carriage, Drills, Tailstock)
 # An owner's layout tells how a card looks; one that changed makes its cards stale by their code.
 NOT_COMPARED = frozenset({(Shop, "measured"), (Shop, "readings"), (PrintRequest, "own_layouts")})
 _LABELS = frozenset({"shop.name", "shop.revision", "shop.date", "lathe.name"})
-_PRINTED = {"materials", "diameters", "layouts", "units"}
+_PRINTED = {"materials", "diameters", "layouts", "units", "language"}
 
 Facts = dict[str, Fact]
 

@@ -167,7 +167,11 @@ def table(shop: Path | None, material: str, *, as_csv: bool, as_json: bool) -> N
     from chartgen.renderers.table_text import render_csv, render_table
     from chartgen.wording.answers import chart_answer
 
-    card = pipeline.table_card(read_shop_at(shop), material)
+    described = read_shop_at(shop)
+    if as_json or as_csv:
+        # A program and a spreadsheet read the same words and decimal points from every shop.
+        described = pipeline.in_english(described)
+    card = pipeline.table_card(described, material)
     if as_json:
         print_json(chart_answer(card.chart))
     else:

@@ -35,6 +35,7 @@ def compare(before: Path, after: Path, out: Path | None, *, as_csv: bool, as_jso
     from chartgen.renderers.change_text import render_change, render_moved_csv
     from chartgen.wording.change_answer import change_answer
     from chartgen.wording.doubts import doubts
+    from chartgen.wording.language import ENGLISH
 
     (old, old_text), (new, new_text) = _read_both(before, after)
     card = pipeline.changed_card(old, new)
@@ -47,6 +48,9 @@ def compare(before: Path, after: Path, out: Path | None, *, as_csv: bool, as_jso
         write_whole(written, pipeline.render(finished))
     for doubt in doubts(new):
         click.echo(doubt, err=True)
+    if as_json or as_csv:
+        # A program that reads them is not told in the language of the cards.
+        card = pipeline.changed_card(old, new, ENGLISH)
     if as_json:
         print_json(change_answer(card))
     else:

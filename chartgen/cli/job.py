@@ -79,6 +79,7 @@ def _print(job: Path, shop: Path | None, out: Path | None, *, png: bool, as_json
     from chartgen.renderers.job_text import render_batch, render_job
     from chartgen.wording.doubts import doubts
     from chartgen.wording.job_answer import job_answer
+    from chartgen.wording.language import ENGLISH
 
     text, file, carried = _job_at(job)
     described, shop_text = _shop_of(shop, carried)
@@ -92,7 +93,9 @@ def _print(job: Path, shop: Path | None, out: Path | None, *, png: bool, as_json
     for doubt in doubts(described):
         click.echo(doubt, err=True)
     if as_json:
-        print_json({"cards": [job_answer(card) for card in cards]})
+        # A program that reads them is not told in the language of the cards.
+        told = pipeline.printed_job_cards(described, wanted, ENGLISH)
+        print_json({"cards": [job_answer(card) for card in told]})
     else:
         set_up, *others = cards
         click.echo(render_job(set_up), nl=False)

@@ -11,6 +11,7 @@ from chartgen.layout.primitives import Blocks
 from chartgen.layout.roles import figure_of
 from chartgen.quantities import Millimetres
 from chartgen.wording.check_code import square_text
+from chartgen.wording.language import tr
 
 MODULE: Millimetres[float] = 0.5
 """A telephone at the distance of a hand reads modules from 0.4 mm."""
@@ -37,7 +38,7 @@ def code_square(check_code: str) -> Drawing:
                 # The origin of a drawing is its lower left corner.
                 runs.append((start, count - 1 - row, column - start))
                 start = None
-    meaning = f"QR code that says {text}"
+    meaning = tr("QR code that says {text}", text=text)
     return Drawing(
         x=0.0,
         y=0.0,

@@ -59,7 +59,7 @@ def with_own_layouts(shop: Shop, files: Mapping[str, tuple[str, bytes]]) -> Shop
             faults += error.faults
             continue
         if layout.card in _MADE_BY:
-            kind, command = layout.card.replace("-", " "), _MADE_BY[layout.card]
+            kind, command = " ".join(layout.card.rsplit("-", 1)), _MADE_BY[layout.card]
             kind = f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
             problem = f"is the layout of {kind}, which only `{command}` makes."
             line = line_of(text, ("card",))

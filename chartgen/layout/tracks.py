@@ -8,6 +8,7 @@ from chartgen.layout.legibility import POINT
 from chartgen.layout.piece import Setting
 from chartgen.layout.placed import Face
 from chartgen.quantities import Millimetres
+from chartgen.wording.language import decimal
 from chartgen.wording.printed import PrintedCell, PrintedChart, PrintedColumn
 
 # Gaps as shares of the size of the numbers.
@@ -81,7 +82,7 @@ def _split_widths(
         speeds = max(width(cell.speed) for cell in cells)
         marks = max(_mark_width(cell.position, setting) for cell in cells)
         return speeds, marks + (mark_gap(setting) if marks else 0.0)
-    heads = [text.partition(".")[0] for text in texts]
+    heads = [text.partition(decimal("."))[0] for text in texts]
     tails = [text[len(head) :] for text, head in zip(texts, heads, strict=True)]
     return max(map(width, heads)), max(map(width, tails))
 

@@ -3,7 +3,8 @@
 A result is asked to three figures and is right within 1 %: that allows for π as 3.14 and for
 one rounding on the way. A value read off a nomogram is right within 4 %, off a curve within
 6 %: half a division of the scale, where it is coarsest, and a line's width (common practice, no
-source). A count is right or not. A step of the lathe is right up to half the way to the next.
+source). A count is right or not. A step of the lathe is right within 1 % too, but never
+as far as half the way to the next.
 """
 
 from collections.abc import Sequence

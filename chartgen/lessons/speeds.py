@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 
+from chartgen.lessons.accepted import BY_CALCULATION
 from chartgen.lessons.cells import Cells, spindle_steps
 from chartgen.lessons.choices import Choices, choices
 from chartgen.lessons.exercise import Exercise, Given, Working
@@ -20,6 +21,7 @@ _VALUES = 14
 _CLEAR = 0.1
 _CLEAR_SPEED = 0.002
 _MOST_STEPS = 40
+_STEP_REACH = 0.45
 _SLIP = 1e-9
 
 
@@ -150,7 +152,7 @@ def nearest_step(place: Place, *, surface_speed: float, diameter: float) -> Exer
     at = int(np.argmin(np.abs(steps - wanted)))
     step = float(steps[at])
     gaps = [abs(float(steps[k]) - step) for k in (at - 1, at + 1) if 0 <= k < steps.size]
-    reach = 0.49 * min(gaps, default=step)
+    reach = min(BY_CALCULATION * step, _STEP_REACH * min(gaps, default=step))
     slips = [(Slip.STEP_ABOVE, at + 1), (Slip.STEP_BELOW, at - 1)]
     wrong = [(slip, float(steps[k])) for slip, k in slips if 0 <= k < steps.size]
     # The step nearest to a wrong speed; only where the lathe has such a speed at all.

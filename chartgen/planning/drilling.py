@@ -118,7 +118,10 @@ def drilled(
             if len(whole) == len(drills):
                 ways.append(tuple(zip(drills, whole, strict=True)))
         if ways:
-            return min(ways, key=lambda way: sum(one.time for _, one in way))
+            peck = machine.allowances.peck_minutes
+            return min(
+                ways, key=lambda way: sum(one.time + peck * len(one.pecks) for _, one in way)
+            )
     in_one = cut(0.0, final)
     bound = in_one if isinstance(in_one, Bound) else Bound.DRILL_CHUCK
     return Refusal(operation=Operation.DRILL, tool="drill", bound=bound)
@@ -159,7 +162,10 @@ def _one_drill(
         while over := _over(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed):
             fails, binds = over, over
             less = given_feed(
-                machine, wanted=given.feed * _A_STEP_LESS, speed=setting.speed, slide=FedBy.TAILSTOCK
+                machine,
+                wanted=given.feed * _A_STEP_LESS,
+                speed=setting.speed,
+                slide=FedBy.TAILSTOCK,
             )
             if less.feed < _LEAST_FEED_SHARE * wanted or less.feed >= given.feed:
                 break

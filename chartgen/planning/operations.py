@@ -4,7 +4,7 @@ from enum import Enum
 
 
 class Operation(Enum):
-    """A step; the value is what the card calls it."""
+    """A step; the value names it, wording says it with its sizes."""
 
     CHECK = "check, mark out"
     SAW = "saw off"

@@ -7,6 +7,7 @@ from itertools import groupby
 from chartgen.renderers.columns import in_columns
 from chartgen.renderers.table_text import harmless
 from chartgen.wording.card import PrintedCard
+from chartgen.wording.language import speaking, tr
 from chartgen.wording.printed_change import (
     CellHeadings,
     FactGroup,
@@ -21,14 +22,16 @@ _RIGHT = frozenset({0, 1, 2, 4, 5})
 def render_change(card: PrintedCard[PrintedChange]) -> str:
     """Return the comparison as text: what changed, the cards, the moved cells, the signs."""
     change = card.chart
+    with speaking(card.language):
+        check = tr("check {code}", code=card.check_code)
     parts = [
         f"{change.title}, {card.lathe}\n{change.subtitle}\n",
         "".join(f"{line}\n" for line in change.summary),
         *(facts_text(group) for group in change.facts),
-        *_cards(change),
+        *_cards(change, card.language),
         *(cells_text(group, change.headings) for group in change.groups),
         "".join(f"{entry.sign:>6}  {entry.sentence}\n" for entry in change.legend),
-        f"{card.deference}\n{card.identity} · check {card.check_code}\n",
+        f"{card.deference}\n{card.identity} · {check}\n",
     ]
     return "\n".join(part for part in parts if part)
 
@@ -40,14 +43,15 @@ def facts_text(group: FactGroup) -> str:
     return f"{group.title}\n" + "".join(lines)
 
 
-def _cards(change: PrintedChange) -> list[str]:
-    return [
-        f"{state.value}\n"
-        + "".join(
-            f"  {line.file_stem}{f': {line.remark}' if line.remark else ''}\n" for line in lines
-        )
-        for state, lines in groupby(change.cards, key=lambda line: line.state)
-    ]
+def _cards(change: PrintedChange, language: str) -> list[str]:
+    with speaking(language):
+        return [
+            f"{tr(state.value)}\n"
+            + "".join(
+                f"  {line.file_stem}{f': {line.remark}' if line.remark else ''}\n" for line in lines
+            )
+            for state, lines in groupby(change.cards, key=lambda line: line.state)
+        ]
 
 
 def cells_text(group: MovedGroup, headings: CellHeadings) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from chartgen.renderers.columns import in_columns
 from chartgen.wording.card import PrintedCard
+from chartgen.wording.language import speaking, tr
 from chartgen.wording.printed_job import PrintedJob, PrintedStep
 from chartgen.wording.section_titles import SectionTitle
 
@@ -13,6 +14,17 @@ _BOXES_A_LINE = 10
 
 def render_job(card: PrintedCard[PrintedJob]) -> str:
     """Return the set-up card as text: set-up, step table, step by step, checks, foot."""
+    with speaking(card.language):
+        return _set_up_card(card)
+
+
+def render_batch(card: PrintedCard[PrintedJob], beside: PrintedCard[PrintedJob]) -> str:
+    """Return of the batch card what the set-up card beside it does not say already."""
+    with speaking(card.language):
+        return _batch_card(card, beside)
+
+
+def _set_up_card(card: PrintedCard[PrintedJob]) -> str:
     job = card.chart
     table = [[" ".join(heading.split()) for heading in job.headings], *job.rows]
     parts = (
@@ -36,8 +48,7 @@ def render_job(card: PrintedCard[PrintedJob]) -> str:
     return "\n".join(part for part in parts if part)
 
 
-def render_batch(card: PrintedCard[PrintedJob], beside: PrintedCard[PrintedJob]) -> str:
-    """Return of the batch card what the set-up card beside it does not say already."""
+def _batch_card(card: PrintedCard[PrintedJob], beside: PrintedCard[PrintedJob]) -> str:
     job, said = card.chart, beside.chart
     parts = (
         _heading(card),
@@ -49,7 +60,7 @@ def render_batch(card: PrintedCard[PrintedJob], beside: PrintedCard[PrintedJob])
         _listed(SectionTitle.MIND.words, (line for line in job.notes if line not in said.notes)),
         _listed(SectionTitle.EDGES.words, (line for line in job.wear if line not in said.wear)),
         _boxes(job),
-        f"{card.identity} · check {card.check_code}\n",
+        _identity(card),
     )
     return "\n".join(part for part in parts if part)
 
@@ -57,13 +68,13 @@ def render_batch(card: PrintedCard[PrintedJob], beside: PrintedCard[PrintedJob])
 def _heading(card: PrintedCard[PrintedJob]) -> str:
     job = card.chart
     about = f"{job.title} ({job.subtitle})" if job.subtitle else job.title
-    return f"{about} on {card.lathe}\n"
+    return f"{tr('{job} on {lathe}', job=about, lathe=card.lathe)}\n"
 
 
 def _step(step: PrintedStep) -> str:
     lines = [f"{step.number:>2}  {step.what}\n", *(f"{_INDENT}{line}\n" for line in step.lines)]
     if step.watch:
-        lines.append(f"{_INDENT}Watch: {step.watch}\n")
+        lines.append(f"{_INDENT}{tr('Watch:')} {step.watch}\n")
     return "".join(lines)
 
 
@@ -90,4 +101,8 @@ def _boxes(job: PrintedJob) -> str:
 
 def _foot(card: PrintedCard[PrintedJob]) -> str:
     band = f"{card.force_band}\n" if card.force_band else ""
-    return f"{band}{card.deference}\n{card.identity} · check {card.check_code}\n"
+    return f"{band}{card.deference}\n{_identity(card)}"
+
+
+def _identity(card: PrintedCard[PrintedJob]) -> str:
+    return f"{card.identity} · {tr('check {code}', code=card.check_code)}\n"

@@ -5,6 +5,7 @@ import io
 
 from chartgen.renderers.columns import in_columns
 from chartgen.wording.card import PrintedCard
+from chartgen.wording.language import speaking, tr
 from chartgen.wording.printed import PrintedCell, PrintedChart
 
 _PARTS = 4
@@ -36,13 +37,21 @@ def render_table(card: PrintedCard[PrintedChart]) -> str:
     rows = [names, units]
     for stub, cells in zip(chart.stub, chart.rows, strict=True):
         rows.append([stub, *(text for cell in cells for text in _cell(cell))])
+    with speaking(card.language):
+        heading = tr(
+            "{title} ({subtitle}) on {lathe}",
+            title=chart.title,
+            subtitle=chart.subtitle,
+            lathe=card.lathe,
+        )
+        check = tr("check {code}", code=card.check_code)
     legend = "".join(f"{entry.sign:>6}  {entry.sentence}\n" for entry in chart.legend)
     assumptions = "".join(f"- {line}\n" for line in card.assumptions)
     return (
-        f"{chart.title} ({chart.subtitle}) on {card.lathe}\n\n"
+        f"{heading}\n\n"
         + in_columns(rows, right=frozenset(right), rule_after=2)
         + f"\n{legend}\n{assumptions}\n{card.force_band}\n{card.deference}\n"
-        + f"{card.identity} · check {card.check_code}\n"
+        + f"{card.identity} · {check}\n"
     )
 
 

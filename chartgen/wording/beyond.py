@@ -1,8 +1,11 @@
 """Each limit in the few words of the thing that gives way, for a narrow column."""
 
-from chartgen.limits.reasons import Reason
+from typing import Final
 
-BEYOND = {
+from chartgen.limits.reasons import Reason
+from chartgen.wording.language import tr
+
+BEYOND: Final = {
     Reason.TORQUE_ONE_CUT: "motor torque",
     Reason.TORQUE_CONTINUOUS: "motor torque",
     Reason.STALL: "stall",
@@ -24,3 +27,8 @@ BEYOND = {
     Reason.SLOWEST_SPINDLE: "slowest speed",
     Reason.GEARBOX_FEED: "gearbox feed",
 }
+
+
+def beyond(reason: Reason) -> str:
+    """Return what gives way, in the language being spoken."""
+    return tr(BEYOND[reason])

@@ -15,7 +15,7 @@ from chartgen.wording.cautions import PrintedCaution, card_cautions, deference, 
 from chartgen.wording.check_code import check_code, job_check_code
 from chartgen.wording.curves.nomogram import PrintedNomogram
 from chartgen.wording.figure import PrintedCurves
-from chartgen.wording.language import ENGLISH
+from chartgen.wording.language import ENGLISH, tr
 from chartgen.wording.lessons.printed_class import (
     PrintedExercises,
     PrintedKey,
@@ -128,7 +128,8 @@ def make_card(
         code = check_code(shop, materials=materials, layout=layout, subject=subject)
     else:
         code = job_check_code(shop, job, materials=materials, layout=layout)
-    date = shop.date or "undated"
+    date = shop.date or tr("undated")
+    revision = tr("revision {revision}", revision=shop.revision)
     return PrintedCard(
         file_stem=f"{layout}-{file_name_part(subject)}",
         layout=layout,
@@ -141,7 +142,7 @@ def make_card(
         force_band=force_band_line(materials, allowances_for(shop), shop.request.units),
         deference=deference(),
         short_deference=short_deference(),
-        identity=f"{shop.name} · {shop.lathe.name} · revision {shop.revision} · {date}",
+        identity=f"{shop.name} · {shop.lathe.name} · {revision} · {date}",
         check_code=code,
         language=shop.request.language.value,
     )

@@ -11,8 +11,9 @@ from chartgen.wording.card import AnyCard
 from chartgen.wording.curve_moves import curve_moves
 from chartgen.wording.figure import PrintedCurves
 from chartgen.wording.job_moves import job_remark
+from chartgen.wording.language import speaking, tr
 from chartgen.wording.numbers import write_length
-from chartgen.wording.printed import PrintedChart, PrintedTable
+from chartgen.wording.printed import PrintedChart, PrintedTable, overview_title
 from chartgen.wording.printed_change import CardLine, CardState
 from chartgen.wording.printed_job import PrintedJob
 
@@ -43,26 +44,29 @@ def card_states(
 
 
 def _by_place(changes: CellChanges) -> _Cells:
-    """Return the cells by title, column and row of the charts that show them."""
+    """Return the cells by title, column and row of the charts that show them, as these say them."""
     places: dict[tuple[str, str, str], CellPair] = {}
-    units = changes.after.request.units
-    for cell in changes.cells:
-        row = write_length(cell.diameter, units)
-        places[cell.material.name, cell.blade.name, row] = cell
-        places[f"Blade {cell.blade.name}", cell.material.name, row] = cell
+    request = changes.after.request
+    with speaking(request.language.value):
+        for cell in changes.cells:
+            row, material = write_length(cell.diameter, request.units), tr(cell.material.name)
+            places[material, cell.blade.name, row] = cell
+            places[overview_title(cell.blade.name), material, row] = cell
     return places
 
 
 def _state(old: AnyCard, new: AnyCard, cells: _Cells) -> tuple[CardState, str]:
     if old.check_code == new.check_code:
         return CardState.CURRENT, ""
+    if old.language != new.language:
+        return CardState.STALE, tr("another language")
     remarks = [remark for remark in (_of_body(old, new, cells), _of_safety(old, new)) if remark]
     return (CardState.STALE, "; ".join(remarks)) if remarks else (CardState.HOLDS, "")
 
 
 def _of_safety(old: AnyCard, new: AnyCard) -> str:
     same = (old.cautions, old.deference) == (new.cautions, new.deference)
-    return "" if same else "other cautions"
+    return "" if same else tr("other cautions")
 
 
 def _of_body(old: AnyCard, new: AnyCard, cells: _Cells) -> str:
@@ -76,21 +80,21 @@ def _of_body(old: AnyCard, new: AnyCard, cells: _Cells) -> str:
         return curve_moves(was, now)
     if isinstance(was, PrintedJob) and isinstance(now, PrintedJob):
         return job_remark(was, now)
-    return "" if was == now else "other contents"
+    return "" if was == now else tr("other contents")
 
 
 def _of_chart(was: PrintedChart, now: PrintedChart, cells: _Cells) -> str:
     same_frame = _frame(was) == _frame(now)
     if (was.corner, was.feed_heading) != (now.corner, now.feed_heading):
-        return "other units"
+        return tr("other units")
     if was.stub != now.stub:
-        return "other diameters"
+        return tr("other diameters")
     if was.columns != now.columns or not same_frame:
-        return "other columns"
+        return tr("other columns")
     all_cells = [(now.title, column.name, row) for row in now.stub for column in now.columns]
     # Diameters that differ by less than is printed share a row and no cell: print it again.
     moved = sum(place not in cells or bool(cells[place].moves) for place in all_cells)
-    return f"{moved} of {len(all_cells)} cells" if moved else ""
+    return tr("{moved} of {total} cells", moved=moved, total=len(all_cells)) if moved else ""
 
 
 def _frame(chart: PrintedChart) -> tuple[str, ...]:
@@ -99,9 +103,9 @@ def _frame(chart: PrintedChart) -> tuple[str, ...]:
 
 def _of_table(was: PrintedTable, now: PrintedTable) -> str:
     if (was.title, was.headings) != (now.title, now.headings):
-        return "other columns"
+        return tr("other columns")
     if [row[0] for row in was.rows] != [row[0] for row in now.rows]:
-        return "other rows"
+        return tr("other rows")
     pairs = [
         (old, new)
         for old_row, new_row in zip(was.rows, now.rows, strict=True)
@@ -109,5 +113,5 @@ def _of_table(was: PrintedTable, now: PrintedTable) -> str:
     ]
     moved = sum(old != new for old, new in pairs)
     if moved:
-        return f"{moved} of {len(pairs)} entries"
-    return "" if was.subtitle == now.subtitle else "another blade"
+        return tr("{moved} of {total} entries", moved=moved, total=len(pairs))
+    return "" if was.subtitle == now.subtitle else tr("another blade")

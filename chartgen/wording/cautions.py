@@ -6,17 +6,23 @@ from dataclasses import dataclass
 from chartgen.model.material import Material
 from chartgen.model.shop import Feeding, Shop
 from chartgen.reference.cautions import DEFERENCE, Caution, choose_cautions
+from chartgen.wording.language import tr
+from chartgen.wording.material_names import material_name
 
 _MOST_NAMES = 2
 
 
 @dataclass(frozen=True, slots=True)
 class PrintedCaution:
-    """A caution as it is printed; `pictogram` is the key of a drawing or empty."""
+    """A caution as it is printed; `pictogram` is the key of a drawing or empty.
+
+    `is_injury` is False where nobody can be hurt: its panel carries no alert triangle.
+    """
 
     signal: str
     text: str
     pictogram: str
+    is_injury: bool = True
 
 
 _PARTING = frozenset({"parting"})
@@ -31,7 +37,9 @@ def card_cautions(
     """
     usual = _usual(shop, operations)
     common = set(choose_cautions(usual))
-    by_material = {material.name: set(choose_cautions(_tags(material))) for material in materials}
+    by_material = {
+        material_name(material): set(choose_cautions(_tags(material))) for material in materials
+    }
     everything = cautions_of(shop, materials, operations)
     return tuple(_printed(caution, _named(caution, common, by_material)) for caution in everything)
 
@@ -71,13 +79,18 @@ def _named(caution: Caution, common: set[Caution], by_material: dict[str, set[Ca
 
 def deference() -> str:
     """Return the sentence every card carries."""
-    return DEFERENCE
+    return tr(DEFERENCE)
 
 
 def short_deference() -> str:
     """Return the same in the few words that a foot line holds."""
-    return "Defers to the machine's manual, local codes and qualified instruction."
+    return tr("Defers to the machine's manual, local codes and qualified instruction.")
 
 
 def _printed(caution: Caution, names: str) -> PrintedCaution:
-    return PrintedCaution(caution.signal.word.upper(), names + caution.text, caution.pictogram)
+    return PrintedCaution(
+        tr(caution.signal.word.upper()),
+        names + tr(caution.text),
+        caution.pictogram,
+        caution.signal.is_injury,
+    )

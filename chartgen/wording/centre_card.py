@@ -12,6 +12,8 @@ from chartgen.physics.centre import CentreFeedRule
 from chartgen.quantities import Millimetres, Minutes
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.card import PrintedCard, make_card
+from chartgen.wording.language import decimal, tr
+from chartgen.wording.material_names import material_name
 from chartgen.wording.numbers import (
     feed_label,
     length_label,
@@ -22,8 +24,6 @@ from chartgen.wording.numbers import (
 from chartgen.wording.printed import PrintedTable
 
 NONE = "–"
-_NO_WINDOW = "No window with any blade of this shop: saw it off and face the end."
-_ORDER = ("1st", "2nd", "3rd")
 _ROUND_UP = {LengthUnits.METRIC: 0.5, LengthUnits.INCH: 25.4 / 32.0}
 _FINE_STEP = {LengthUnits.METRIC: 0.1, LengthUnits.INCH: 25.4 / 64.0}
 _SECONDS_TO = 120.0
@@ -44,12 +44,17 @@ def print_centre_chart(chart: CentreChart) -> PrintedTable:
     """Return the way in as strings: a column a diameter, rows in the order of the cut."""
     ways, units = chart.ways, chart.shop.request.units
     if not ways:
-        rows: list[tuple[str, ...]] = [(_NO_WINDOW,)]
+        rows: list[tuple[str, ...]] = [
+            (tr("No window with any blade of this shop: saw it off and face the end."),)
+        ]
     else:
         rows = [
-            (f"start, {name}", *cells)
+            (tr("start, {what}", what=name), *cells)
             for name, cells in (
-                ("rev/min", [f"{write_speed(w.spindle_speed)} {w.position.mark}" for w in ways]),
+                (
+                    tr("rev/min"),
+                    [f"{write_speed(w.spindle_speed)} {w.position.mark}" for w in ways],
+                ),
                 (feed_label(units), [write_feed(w.feed, units) for w in ways]),
             )
         ]
@@ -60,9 +65,9 @@ def print_centre_chart(chart: CentreChart) -> PrintedTable:
     letter = blade_letter(chart.shop, chart.blade.name)
     label = length_label(units)
     return PrintedTable(
-        title=f"{chart.material.name} to the centre",
-        subtitle=f"blade {letter} {chart.blade.name}",
-        headings=("solid bar", *(f"Ø {write_length(w.diameter, units)} {label}" for w in ways)),
+        title=tr("{material} to the centre", material=material_name(chart.material)),
+        subtitle=tr("blade {letter} {name}", letter=letter, name=chart.blade.name),
+        headings=(tr("solid bar"), *(f"Ø {write_length(w.diameter, units)} {label}" for w in ways)),
         right=frozenset(range(1, len(ways) + 1)),
         rows=tuple(tuple(cell.strip() for cell in row) for row in rows),
         notes=_notes(chart),
@@ -83,9 +88,13 @@ def _changes(chart: CentreChart) -> list[tuple[str, ...]]:
                 cells.append(f"Ø {at} → {write_speed(change.spindle_speed)}")
             else:
                 cells.append(NONE)
-        order = f", {_ORDER[number]}" if most > 1 else ""
-        rows.append((f"change up{order}", *cells))
+        rows.append((_change_name(number) if most > 1 else tr("change up"), *cells))
     return rows
+
+
+def _change_name(number: int) -> str:
+    """Return the name of one of up to three changes."""
+    return (tr("change up, 1st"), tr("change up, 2nd"), tr("change up, 3rd"))[number]
 
 
 def _rough(chart: CentreChart) -> list[tuple[str, ...]]:
@@ -94,16 +103,19 @@ def _rough(chart: CentreChart) -> list[tuple[str, ...]]:
     units = chart.shop.request.units
     kept = [_rough_cell(w, w.rough_below, units) for w in chart.ways]
     if not _has_changes(chart):
-        return [("rougher inside", *kept)]
+        return [(tr("rougher inside"), *kept)]
     changed = [_rough_cell(w, w.rough_below_with_changes, units) for w in chart.ways]
-    return [("rougher inside, one speed", *kept), ("rougher inside, changed up", *changed)]
+    return [
+        (tr("rougher inside, one speed"), *kept),
+        (tr("rougher inside, changed up"), *changed),
+    ]
 
 
 def _rough_cell(way: WayIn, below: float | None, units: LengthUnits) -> str:
     if below is None:
         return NONE
     if below >= way.diameter * (1.0 - _SLIP):
-        return "all of it"
+        return tr("all of it")
     return f"Ø {write_length(min(_up(below, _ROUND_UP[units]), way.diameter), units)}"
 
 
@@ -113,20 +125,20 @@ def _centre(chart: CentreChart) -> list[tuple[str, ...]]:
     easing = math.floor(chart.rule.diameter / step + _SLIP) * step
     from_diameter = f"Ø {write_length(round(easing, 6), units)}"
     feeds = [write_feed(way.eased_feed, units) for way in chart.ways]
-    rows = [(f"feed inside {from_diameter}", *feeds)]
+    rows = [(tr("feed inside {diameter}", diameter=from_diameter), *feeds)]
     pips = [way.pip for way in chart.ways]
     if None not in pips:
         cells = [f"Ø {write_length(_up(pip, step), units)}" for pip in pips if pip is not None]
-        rows.append(("core may let go from", *cells))
+        rows.append((tr("core may let go from"), *cells))
     return rows
 
 
 def _times(chart: CentreChart) -> list[tuple[str, ...]]:
     kept = [_time(way.time) for way in chart.ways]
     if not _has_changes(chart):
-        return [("time", *kept)]
+        return [(tr("time"), *kept)]
     changed = [_time(way.time_with_changes) for way in chart.ways]
-    return [("time, one speed", *kept), ("time, changed up", *changed)]
+    return [(tr("time, one speed"), *kept), (tr("time, changed up"), *changed)]
 
 
 def _has_changes(chart: CentreChart) -> bool:
@@ -141,7 +153,7 @@ def _time(minutes: Minutes[float]) -> str:
     seconds = 60.0 * minutes
     if seconds < _SECONDS_TO:
         return f"{max(seconds, 1.0):.0f} s"
-    return f"{minutes:.1f} min"
+    return decimal(f"{minutes:.1f}") + " min"
 
 
 def _notes(chart: CentreChart) -> tuple[str, ...]:
@@ -150,53 +162,71 @@ def _notes(chart: CentreChart) -> tuple[str, ...]:
         notes.append(_change_note(chart))
         if not chart.has_soft_floor:
             notes.append(
-                "No least surface speed is known for this pair, so none is given inside which it "
-                "cuts rougher."
+                tr(
+                    "No least surface speed is known for this pair, so none is given inside which "
+                    "it cuts rougher."
+                )
             )
         notes.append(_feed_note(chart))
         notes.append(_core_note(chart))
     notes.append(_height_note(chart))
-    notes.append("Bored work has no centre: nothing changes on the way but the surface speed.")
+    notes.append(tr("Bored work has no centre: nothing changes on the way but the surface speed."))
     return tuple(note for note in notes if note)
 
 
 def _change_note(chart: CentreChart) -> str:
     if _has_changes(chart):
-        return (
+        return tr(
             "Change up with the knob as the edge passes Ø. It saves time and keeps the cut clean, "
             "but need not be done."
         )
     if any(way.position.is_single_speed for way in chart.ways):
-        return "One speed all the way: belts and gears are not changed in a cut."
+        return tr("One speed all the way: belts and gears are not changed in a cut.")
     least = write_length(LEAST_CHANGE, chart.shop.request.units)
-    return f"One speed all the way: no faster one can be used before Ø {least}."
+    return tr("One speed all the way: no faster one can be used before Ø {least}.", least=least)
 
 
 def _feed_note(chart: CentreChart) -> str:
-    shares = [f"{rule.words} [{rule.source}]" for rule in CentreFeedRule if rule.mark == "found"]
-    held = ""
+    rule = tr(chart.rule.words)
+    shares = ", ".join(
+        f"{tr(rule.words)} [{rule.source}]" for rule in CentreFeedRule if rule.mark == "found"
+    )
     if any(way.eased_to_least for way in chart.ways):
-        held = ", but not under the least feed of this edge, or it rubs"
-    return (
-        f"Near the centre: {chart.rule.words}{held}. Sources differ ({', '.join(shares)}); where "
-        "to begin is practice."
+        return tr(
+            "Near the centre: {rule}, but not under the least feed of this edge, or it rubs. "
+            "Sources differ ({shares}); where to begin is practice.",
+            rule=rule,
+            shares=shares,
+        )
+    return tr(
+        "Near the centre: {rule}. Sources differ ({shares}); where to begin is practice.",
+        rule=rule,
+        shares=shares,
     )
 
 
 def _core_note(chart: CentreChart) -> str:
     if chart.material.force is None:
-        return "No published force data: where the core lets go is not known."
-    return "The core may hold to two thirds of that Ø: ease off and stand clear from there on."
+        return tr("No published force data: where the core lets go is not known.")
+    return tr("The core may hold to two thirds of that Ø: ease off and stand clear from there on.")
 
 
 def _height_note(chart: CentreChart) -> str:
     units = chart.shop.request.units
     error = f"{write_length(chart.height_error, units)} {length_label(units)}"
-    turned = " and ".join(
-        f"{angle.turned:.0f}° at Ø {write_length(angle.diameter, units)}" for angle in chart.turned
+    outer, inner = (
+        tr(
+            "{angle}° at Ø {diameter}",
+            angle=f"{angle.turned:.0f}",
+            diameter=write_length(angle.diameter, units),
+        )
+        for angle in chart.turned
     )
-    pip = write_length(chart.height_pip, units)
-    return (
-        f"Edge within {error} of centre height. So much too high takes {turned} off the clearance; "
-        f"too low takes it off the rake and leaves a pip of Ø {pip}."
+    return tr(
+        "Edge within {error} of centre height. So much too high takes {outer} and {inner} off the "
+        "clearance; too low takes it off the rake and leaves a pip of Ø {pip}.",
+        error=error,
+        outer=outer,
+        inner=inner,
+        pip=write_length(chart.height_pip, units),
     )

@@ -15,6 +15,7 @@ from chartgen.wording.card_states import card_states
 from chartgen.wording.change_figures import change_figures
 from chartgen.wording.check_code import check_code
 from chartgen.wording.described_facts import fact_groups
+from chartgen.wording.language import tr, trn
 from chartgen.wording.numbers import (
     feed_label,
     length_label,
@@ -35,11 +36,9 @@ from chartgen.wording.printed_change import (
 )
 from chartgen.wording.signs import LegendEntry, legend_of, sign_of, sign_order
 
-TITLE = "What changed"
-NOTHING_MOVED = "Nothing on the cards has moved."
-NO_CELL_MOVED = "No cell moved by more than it is rounded to."
-_NO_OTHER_BLADE = "saw"
 _SIGN_ORDER = sign_order()
+_USE = "use"
+"""The place in a legend of "use A", whatever the letter."""
 
 
 def change_card(
@@ -77,7 +76,7 @@ def print_change(changes: CellChanges, states: tuple[CardLine, ...]) -> PrintedC
     """Return a comparison as strings."""
     before, after = changes.before, changes.after
     return PrintedChange(
-        title=TITLE,
+        title=tr("What changed"),
         subtitle=f"{_edition(before)} → {_edition(after)}",
         summary=_summary(changes, states),
         facts=fact_groups(before, after),
@@ -95,47 +94,53 @@ def cell_headings(after: Shop) -> CellHeadings:
     by_hand = after.request.feeding is Feeding.HAND
     return CellHeadings(
         diameter=f"Ø {length_label(units)}",
-        before="before",
-        after="now",
-        limit="now\nlimited by",
-        speed="rev/min",
+        before=tr("before"),
+        after=tr("now"),
+        limit=tr("now\nlimited by"),
+        speed=tr("rev/min"),
         feed=feed_label(units),
-        pace="s/turn" if by_hand else "s/cut",
+        pace=tr("s/turn") if by_hand else tr("s/cut"),
     )
 
 
 def _edition(shop: Shop) -> str:
-    revision = f"revision {shop.revision}" if shop.revision else "no revision"
-    return f"{revision}, {shop.date or 'undated'}"
+    revision = (
+        tr("revision {revision}", revision=shop.revision) if shop.revision else tr("no revision")
+    )
+    return f"{revision}, {shop.date or tr('undated')}"
 
 
 def _summary(changes: CellChanges, states: Sequence[CardLine]) -> tuple[str, ...]:
-    compared = (
-        f"Compared: {_count(len(changes.materials), 'material')}, "
-        f"{_count(len(changes.blades), 'blade')} and "
-        f"{_count(len(changes.diameters), 'diameter')} that both files have."
+    compared = tr(
+        "Compared: {materials}, {blades} and {diameters} that both files have.",
+        materials=trn("{number} material", "{number} materials", len(changes.materials)),
+        blades=trn("{number} blade", "{number} blades", len(changes.blades)),
+        diameters=trn("{number} diameter", "{number} diameters", len(changes.diameters)),
     )
     to_do = [line for line in states if line.state not in {CardState.HOLDS, CardState.CURRENT}]
     moved = len(changes.moved)
     if not changes.cells:
-        return (compared, "No cell can be compared.")
+        return (compared, tr("No cell can be compared."))
     if not moved and not to_do:
-        return (compared, NOTHING_MOVED)
+        return (compared, tr("Nothing on the cards has moved."))
     stale = sum(line.state is CardState.STALE for line in states)
     shared = sum(line.state not in {CardState.NEW, CardState.GONE} for line in states)
-    told = (
-        f"{moved} of {_count(len(changes.cells), 'cell')} moved by more than the rounding; "
-        f"{stale} of {_count(shared, 'card')} that both print {_is(stale)} stale."
+    told = trn(
+        "{moved} of {cells} moved by more than the rounding; "
+        "{number} of {cards} that both print is stale.",
+        "{moved} of {cells} moved by more than the rounding; "
+        "{number} of {cards} that both print are stale.",
+        stale,
+        moved=moved,
+        cells=trn("{number} cell", "{number} cells", len(changes.cells)),
+        cards=trn("{number} card", "{number} cards", shared),
     )
     return (compared, told)
 
 
-def _count(number: int, thing: str) -> str:
-    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
-
-
-def _is(number: int) -> str:
-    return "is" if number == 1 else "are"
+def no_cell_moved() -> str:
+    """Return what stands in place of the moved cells where there are none."""
+    return tr("No cell moved by more than it is rounded to.")
 
 
 def moved_groups(changes: CellChanges) -> list[MovedGroup]:
@@ -147,7 +152,7 @@ def moved_groups(changes: CellChanges) -> list[MovedGroup]:
     ):
         groups.append(
             MovedGroup(
-                title=f"{material}, {blade_letter(after, blade)} {blade}",
+                title=f"{tr(material)}, {blade_letter(after, blade)} {blade}",
                 material=material,
                 blade=blade,
                 rows=tuple(_row(changes, cell) for cell in members),
@@ -162,7 +167,7 @@ def _row(changes: CellChanges, pair: CellPair) -> MovedCell:
         diameter=write_length(pair.diameter, units),
         before=_side(pair.before, changes.before, units),
         after=_side(pair.after, changes.after, units),
-        limit=BEYOND[pair.after.telling_reason],
+        limit=tr(BEYOND[pair.after.telling_reason]),
         moved=", ".join(move.value for move in Move if move in pair.moves),
     )
 
@@ -171,14 +176,15 @@ def _side(cell: ChartCell, shop: Shop, units: LengthUnits) -> PrintedSide:
     """Return a cell of either shop in the units of the shop after the change."""
     cut = cell.cut
     if cut is None:
-        way_out = f"use {blade_letter(shop, cell.way_out.name)}" if cell.way_out else ""
+        other = cell.way_out
+        way_out = tr("use {blade}", blade=blade_letter(shop, other.name)) if other else tr("saw")
         return PrintedSide(
             speed="",
             position="",
             feed="",
             pace="",
             sign=sign_of(cell),
-            way_out=way_out or _NO_OTHER_BLADE,
+            way_out=way_out,
         )
     if shop.request.feeding is Feeding.HAND:
         pace = write_pace(
@@ -215,14 +221,26 @@ def _legend(changes: CellChanges) -> tuple[LegendEntry, ...]:
             rows=(tuple(cells),),
         )
         for entry in legend_of([chart]):
-            entries.setdefault(entry.sign.split()[0], entry)
-    if "use" in entries:
+            is_use = entry.sign not in _SIGN_ORDER and entry.sign != tr("saw")
+            entries.setdefault(_USE if is_use else entry.sign, entry)
+    if _USE in entries:
         letters = ", ".join(
-            f"{blade_letter(changes.after, blade.name)} is {blade.name}"
+            tr(
+                "{letter} is {name}",
+                letter=blade_letter(changes.after, blade.name),
+                name=blade.name,
+            )
             for blade in changes.after.blades
         )
-        sentence = f"No window for this blade at this diameter, but for another one: {letters}."
-        entries["use"] = LegendEntry("use", "no window, another blade has", sentence, on_back=True)
+        entries[_USE] = LegendEntry(
+            tr("use"),
+            tr("no window, another blade has"),
+            tr(
+                "No window for this blade at this diameter, but for another one: {letters}.",
+                letters=letters,
+            ),
+            on_back=True,
+        )
     return tuple(sorted(entries.values(), key=lambda entry: _place(entry.sign)))
 
 

@@ -16,6 +16,7 @@ from chartgen.model.job import Job
 from chartgen.model.lathe import Lathe
 from chartgen.model.material import Material
 from chartgen.model.shop import Language, Shop
+from chartgen.wording.language import tr
 
 # No I, L, O or U, which are misread on a greasy card.
 _ALPHABET = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
@@ -120,5 +121,10 @@ def square_text(code: str) -> str:
 
 def square_sentences(code: str) -> tuple[str, str]:
     """Return what stands beside the square, in full and, where room is short, in few words."""
-    short = f"The square says {square_text(code)}, the code of this card's inputs."
-    return f'{short} "chartgen stale" asks a shop file whether the card still holds.', short
+    short = tr("The square says {code}, the code of this card's inputs.", code=square_text(code))
+    full = tr(
+        'The square says {code}, the code of this card\'s inputs. "chartgen stale" asks a shop '
+        "file whether the card still holds.",
+        code=square_text(code),
+    )
+    return full, short

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from itertools import chain
 
 from chartgen.wording.figure import Point, PrintedAxis, PrintedCurves, PrintedPanel
+from chartgen.wording.language import tr
 
 # Half a millimetre on an axis of 100 mm, which is about the width of a line: common practice,
 # no source.
@@ -16,15 +17,15 @@ _Line = tuple[str, Sequence[Point]]
 def curve_moves(was: PrintedCurves, now: PrintedCurves) -> str:
     """Return in few words what moved on a figure; empty where an eye sees no difference."""
     if _frame(was) != _frame(now):
-        return "other axes or curves"
+        return tr("other axes or curves")
     total = moved = 0
     for old, new in zip(was.panels, now.panels, strict=True):
         for (_, before), (_, after) in zip(_lines(old), _lines(new), strict=True):
             total += 1
             moved += not _alike(before, after, new)
     if moved:
-        return f"{moved} of {total} lines and dots"
-    return "" if was.notes == now.notes else "other notes"
+        return tr("{moved} of {total} lines and dots", moved=moved, total=total)
+    return "" if was.notes == now.notes else tr("other notes")
 
 
 def _frame(figure: PrintedCurves) -> tuple[object, ...]:

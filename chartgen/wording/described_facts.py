@@ -10,8 +10,9 @@ from chartgen.model.blade import Blade
 from chartgen.model.lathe import Carriage, DrivePosition, Reading
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.model.tooling import BoringBar, Drills, Tailstock, TurningTool
-from chartgen.quantities import FRACTION, MM, MM_REV, Unit
+from chartgen.quantities import FRACTION, MM, MM_REV, RPM, TURNS_MIN, Unit
 from chartgen.wording.blade_letters import blade_letter
+from chartgen.wording.language import decimal, tr
 from chartgen.wording.numbers import (
     feed_label,
     length_label,
@@ -21,14 +22,7 @@ from chartgen.wording.numbers import (
 )
 from chartgen.wording.printed_change import FactGroup, PrintedFact
 
-SILENT: Final = "not stated"
 ABSENT: Final = "–"
-_TITLES: Final = {
-    Topic.ASSUMPTION: "Assumptions that changed",
-    Topic.PRINT: "What is printed",
-    Topic.LABEL: "Name, revision, date",
-}
-_AT_THE_SPINDLE: Final = "At the spindle: N·m continuous / one cut / stall, W in one cut"
 _DIGITS = 5
 _ALL_DIGITS = 12
 
@@ -42,10 +36,13 @@ def fact_groups(before: Shop, after: Shop) -> tuple[FactGroup, ...]:
         written[change.topic].append(_printed(change, units))
     written[Topic.PRINT] += _letters(before, after)
     groups = [
-        FactGroup(title=_TITLES[Topic.ASSUMPTION], facts=tuple(written[Topic.ASSUMPTION])),
-        FactGroup(title=_AT_THE_SPINDLE, facts=tuple(_spindle_facts(before, after))),
-        FactGroup(title=_TITLES[Topic.PRINT], facts=tuple(written[Topic.PRINT])),
-        FactGroup(title=_TITLES[Topic.LABEL], facts=tuple(written[Topic.LABEL])),
+        FactGroup(title=tr("Assumptions that changed"), facts=tuple(written[Topic.ASSUMPTION])),
+        FactGroup(
+            title=tr("At the spindle: N·m continuous / one cut / stall, W in one cut"),
+            facts=tuple(_spindle_facts(before, after)),
+        ),
+        FactGroup(title=tr("What is printed"), facts=tuple(written[Topic.PRINT])),
+        FactGroup(title=tr("Name, revision, date"), facts=tuple(written[Topic.LABEL])),
     ]
     return tuple(group for group in groups if group.facts)
 
@@ -77,11 +74,11 @@ def _lists(
     lost = tuple(item for item in before if item not in after)
     won = tuple(item for item in after if item not in before)
     if not lost and not won:
-        return PrintedFact(name=key, before="one order", after="another order")
+        return PrintedFact(name=key, before=tr("one order"), after=tr("another order"))
     return PrintedFact(
         name=key,
-        before=f"only before: {write(lost)}" if lost else ABSENT,
-        after=f"only now: {write(won)}" if won else ABSENT,
+        before=tr("only before: {items}", items=write(lost)) if lost else ABSENT,
+        after=tr("only now: {items}", items=write(won)) if won else ABSENT,
     )
 
 
@@ -94,7 +91,9 @@ def _letters(before: Shop, after: Shop) -> Iterator[PrintedFact]:
         letters = blade_letter(before, blade.name), blade_letter(after, blade.name)
         if letters[0] != letters[1]:
             yield PrintedFact(
-                name=f'letter of blade "{blade.name}"', before=letters[0], after=letters[1]
+                name=tr('letter of blade "{blade}"', blade=blade.name),
+                before=letters[0],
+                after=letters[1],
             )
 
 
@@ -102,7 +101,7 @@ def _spindle_facts(before: Shop, after: Shop) -> Iterator[PrintedFact]:
     old, new = ({s.position.name: s for s in spindle_torques(shop)} for shop in (before, after))
     powers = [f"{shaft_power(shop):.0f} W" for shop in (before, after)]
     if powers[0] != powers[1]:
-        yield PrintedFact(name="power at the shaft", before=powers[0], after=powers[1])
+        yield PrintedFact(name=tr("power at the shaft"), before=powers[0], after=powers[1])
     for name in {**old, **new}:
         fact = _spindle_fact(name, old.get(name), new.get(name))
         if fact.before != fact.after:
@@ -113,12 +112,14 @@ def _spindle_fact(name: str, old: SpindleTorque | None, new: SpindleTorque | Non
     """Return a position's torques; a speed that both share stands in the name, once."""
     speeds = list(dict.fromkeys(write_speed(one.speed) for one in (old, new) if one))
     if len(speeds) == 1:
-        at = f"{name}, {speeds[0]} rev/min"
+        at = tr("{position}, {speed} rev/min", position=name, speed=speeds[0])
         # A position with a speed in its name need not tell it twice.
         shown = name if name.endswith(f"{speeds[0]} rpm") else at
         return PrintedFact(name=shown, before=_torques(old), after=_torques(new))
     before, after = (
-        f"{_torques(one)} at {write_speed(one.speed)} rev/min" if one else ABSENT
+        tr("{torques} at {speed} rev/min", torques=_torques(one), speed=write_speed(one.speed))
+        if one
+        else ABSENT
         for one in (old, new)
     )
     return PrintedFact(name=name, before=before, after=after)
@@ -128,7 +129,7 @@ def _torques(spindle: SpindleTorque | None) -> str:
     if spindle is None:
         return ABSENT
     torques = (spindle.continuous, spindle.one_cut, spindle.stall)
-    numbers = " / ".join(f"{torque:.1f}" for torque in torques)
+    numbers = " / ".join(decimal(f"{torque:.1f}") for torque in torques)
     return f"{numbers}, {spindle.power_of_one_cut:.0f} W"
 
 
@@ -140,20 +141,37 @@ def _whole(table: object, units: LengthUnits) -> str:
 
     match table:
         case Blade():
-            words = f"{length(table.insert_width)} {table.tool_material.value}, {table.edge.value}"
+            tool, edge = tr(table.tool_material.value), tr(table.edge.value)
+            words = f"{length(table.insert_width)} {tool}, {edge}"
         case TurningTool():
-            words = f"{table.tool_material.value}, nose radius {length(table.nose_radius)}"
+            words = tr(
+                "{tool}, nose radius {radius}",
+                tool=tr(table.tool_material.value),
+                radius=length(table.nose_radius),
+            )
         case BoringBar():
-            shank = f"{length(table.diameter)} {table.shank.value}"
-            words = f"{shank}, bores from {length(table.smallest_bore)}"
+            words = tr(
+                "{diameter} {shank}, bores from {bore}",
+                diameter=length(table.diameter),
+                shank=tr(table.shank.value),
+                bore=length(table.smallest_bore),
+            )
         case Drills():
-            ends = f"{length(table.diameters[0])} to {length(table.diameters[-1])}"
-            words = f"{len(table.diameters)}, {ends}, {table.point.value}"
+            words = tr(
+                "{count}, {smallest} to {largest}, {point}",
+                count=len(table.diameters),
+                smallest=length(table.diameters[0]),
+                largest=length(table.diameters[-1]),
+                point=tr(table.point.value),
+            )
         case Tailstock():
-            largest = length(table.largest_drill)
-            words = f"{length(table.travel_per_turn)} a turn, drills to {largest}"
+            words = tr(
+                "{travel} a turn, drills to {largest}",
+                travel=length(table.travel_per_turn),
+                largest=length(table.largest_drill),
+            )
         case Carriage():
-            words = f"{length(table.travel_per_turn)} a turn"
+            words = tr("{travel} a turn", travel=length(table.travel_per_turn))
         case DrivePosition():
             words = _value(Speeds(table.slowest, table.fastest), "", None, units, _DIGITS)
         case _:
@@ -166,19 +184,18 @@ def _whole(table: object, units: LengthUnits) -> str:
 def _value(value: object, key: str, unit: Unit | None, units: LengthUnits, digits: int) -> str:
     match value:
         case None:
-            words = SILENT
+            words = tr("not stated")
         case bool():
-            words = "yes" if value else "no"
+            words = tr("yes") if value else tr("no")
         case Enum():
             words = str(value.value)
         case str():
-            words = value or SILENT
+            words = value or tr("not stated")
         case Speeds():
-            ends = dict.fromkeys(_number(speed, digits) for speed in value)
-            words = f"{' to '.join(ends)} rev/min"
+            words = _speeds(value, digits)
         case Reading():
             speed, torque = _number(value.speed, digits), _number(value.torque, digits)
-            words = f"{torque} N·m at {speed} rev/min"
+            words = tr("{torque} N·m at {speed} rev/min", torque=torque, speed=speed)
         case tuple():
             words = _listed(value, key, unit, units, digits)
         case int() | float():
@@ -197,7 +214,7 @@ def _listed(
         else _value(value, key, unit, units, digits)
         for value in values
     ]
-    return ", ".join(written) or SILENT
+    return ", ".join(written) or tr("not stated")
 
 
 def _amount(value: float, key: str, unit: Unit | None, units: LengthUnits, digits: int) -> str:
@@ -208,9 +225,26 @@ def _amount(value: float, key: str, unit: Unit | None, units: LengthUnits, digit
         return f"{write_feed(value, units)} {feed_label(units)}"
     if unit is FRACTION and not key.startswith("allowances."):
         return f"{_number(100.0 * value, digits)} %"
-    return f"{_number(value, digits)} {unit.label if unit else ''}".rstrip()
+    return f"{_number(value, digits)} {_label(unit) if unit else ''}".rstrip()
+
+
+def _speeds(speeds: Speeds, digits: int) -> str:
+    ends = list(dict.fromkeys(_number(speed, digits) for speed in speeds))
+    if len(ends) == 1:
+        return tr("{speed} rev/min", speed=ends[0])
+    return tr("{slowest} to {fastest} rev/min", slowest=ends[0], fastest=ends[1])
+
+
+def _label(unit: Unit) -> str:
+    """Return a unit's label; those that hold a word of English are said anew."""
+    said = {
+        MM_REV: tr("mm/rev"),
+        RPM: tr("rev/min"),
+        TURNS_MIN: tr("turns/min"),
+    }
+    return said.get(unit, unit.label)
 
 
 def _number(value: float, digits: int) -> str:
     """Return a number to some digits, never with an exponent."""
-    return f"{float(f'{value:.{digits}g}'):.15g}"
+    return decimal(f"{float(f'{value:.{digits}g}'):.15g}")

@@ -8,6 +8,7 @@ import math
 from dataclasses import dataclass
 from enum import Enum
 
+from chartgen.wording.language import decimal
 from chartgen.wording.signs import LegendEntry
 
 Point = tuple[float, float]
@@ -153,7 +154,7 @@ def even_axis(name: str, least: float, most: float, wanted: int = 6) -> PrintedA
 def plain(value: float) -> str:
     """Return a tick's number without exponents or needless zeros."""
     text = f"{value:.6f}".rstrip("0").rstrip(".")
-    return text or "0"
+    return decimal(text or "0")
 
 
 def round_outward(least: float, most: float) -> tuple[float, float]:

@@ -1,6 +1,5 @@
 """A card of a job for a machine to read: its strings under names."""
 
-from dataclasses import asdict
 from typing import Any
 
 from chartgen.wording.card import PrintedCard
@@ -26,7 +25,10 @@ def job_answer(card: PrintedCard[PrintedJob]) -> dict[str, Any]:
         "wear": list(job.wear),
         "boxes": list(job.boxes),
         "legend": {entry.sign: entry.sentence for entry in job.legend},
-        "cautions": [asdict(caution) for caution in card.cautions],
+        "cautions": [
+            {"signal": one.signal, "text": one.text, "pictogram": one.pictogram}
+            for one in card.cautions
+        ],
         "assumptions": list(card.assumptions),
         "force_band": card.force_band,
         "deference": card.deference,

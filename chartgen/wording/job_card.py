@@ -6,7 +6,7 @@ from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan
 from chartgen.wording.card import PrintedCard, file_name_part, make_card
 from chartgen.wording.cautions import card_cautions
-from chartgen.wording.job.amounts import across, bare
+from chartgen.wording.job.amounts import across, size
 from chartgen.wording.job.assumed import assumed
 from chartgen.wording.job.cells import RIGHT, headings, step_cells, step_title
 from chartgen.wording.job.checks import checklist, dig_in
@@ -14,7 +14,8 @@ from chartgen.wording.job.facts import job_facts, measures, wear_lines, wear_mar
 from chartgen.wording.job.sketching import printed_sketch
 from chartgen.wording.job.step_lines import step_lines
 from chartgen.wording.job.watching import watch_line
-from chartgen.wording.numbers import length_label
+from chartgen.wording.language import tr
+from chartgen.wording.material_names import material_name
 from chartgen.wording.printed_job import PrintedJob, PrintedStep
 
 SET_UP_LAYOUT = "set-up-card-a5"
@@ -38,7 +39,7 @@ def job_cards(plan: JobPlan) -> list[PrintedCard[PrintedJob]]:
         boxes = tuple(str(number) for number in range(1, plan.job.quantity + 1))
         batch = replace(
             body,
-            title=f"{plan.job.name}: batch of {plan.job.quantity}",
+            title=tr("{job}: batch of {number}", job=plan.job.name, number=plan.job.quantity),
             boxes=boxes,
             wear_marks=wear_marks(plan),
             measures=measures(plan),
@@ -59,10 +60,15 @@ def _card(plan: JobPlan, body: PrintedJob, layout: str) -> PrintedCard[PrintedJo
         assumptions=assumed(plan),
         job=plan.job,
     )
-    date = plan.job.date or "undated"
+    identity = tr(
+        "{identity} · job revision {revision}, {date}",
+        identity=card.identity,
+        revision=plan.job.revision or "–",
+        date=plan.job.date or tr("undated"),
+    )
     return replace(
         card,
-        identity=f"{card.identity} · job revision {plan.job.revision or '–'}, {date}",
+        identity=identity,
         file_stem=f"{layout.removesuffix('-a5')}-{file_name_part(plan.job.name)}",
         cautions=card_cautions(plan.shop, (plan.material,), operations=tags),
     )
@@ -98,8 +104,12 @@ def printed_job(plan: JobPlan) -> PrintedJob:
 
 def _subtitle(plan: JobPlan) -> str:
     units, piece = plan.shop.request.units, plan.job.piece
-    bore = f", bore {across(piece.bore, units)}" if piece.bore else ""
-    return (
-        f"{plan.material.name}, {across(piece.diameter, units)} by {bare(piece.length, units)} "
-        f"{length_label(units)}{bore}, {plan.job.quantity} off"
+    sizes = size(piece.diameter, piece.length, units)
+    if piece.bore:
+        sizes = tr("{piece}, bore {bore}", piece=sizes, bore=across(piece.bore, units))
+    return tr(
+        "{material}, {piece}, {number} off",
+        material=material_name(plan.material),
+        piece=sizes,
+        number=plan.job.quantity,
     )

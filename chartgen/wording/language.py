@@ -20,6 +20,7 @@ LANGUAGES: Final = ("en", "de")
 TAGS: Final = {"en": "en-GB", "de": "de-DE"}
 """Languages as a PDF names them."""
 _DECIMAL_SIGN: Final = {"en": ".", "de": ","}
+_SAID_OF: Final = "|"
 _FOLDER: Final = Path(__file__).parents[1] / "locale"
 
 _spoken: ContextVar[str] = ContextVar("spoken", default=ENGLISH)
@@ -49,8 +50,15 @@ def spoken() -> str:
 
 
 def tr(message: str, /, **values: object) -> str:
-    """Return a message in the language being spoken, its places filled."""
-    said = message if _spoken.get() == ENGLISH else _catalogue(_spoken.get()).gettext(message)
+    """Return a message in the language being spoken, its places filled.
+
+    Where English says two things in one word, what it is said of follows a bar, for whoever
+    translates it: `tr("power|feed")` says "power".
+    """
+    if _spoken.get() == ENGLISH:
+        said = message.partition(_SAID_OF)[0]
+    else:
+        said = _catalogue(_spoken.get()).gettext(message)
     return said.format(**values) if values else said
 
 

@@ -3,8 +3,9 @@
 from chartgen.model.measured import Assumption
 from chartgen.model.shop import Shop
 from chartgen.quantities import FRACTION
+from chartgen.wording.language import decimal, tr
 
-_NAMES = {
+NAMES = {
     Assumption.FORCE_RESERVE: "force reserve",
     Assumption.DRIVE_EFFICIENCY: "efficiency of the drive",
     Assumption.MOTOR_EFFICIENCY: "efficiency of the motor",
@@ -13,26 +14,27 @@ _NAMES = {
     Assumption.KEY_TORQUE: "pull on the chuck key",
     Assumption.TOOL_STIFFNESS: "stiffness of tool post and slides",
 }
+"""What assumptions are called, in English."""
 
 
 def name_of(assumption: Assumption) -> str:
     """Return what an assumption is called."""
-    return _NAMES[assumption]
+    return tr(NAMES[assumption])
 
 
 def write_amount(value: float, assumption: Assumption) -> str:
     """Return a value of an assumption with its unit; the force reserve is a plain factor."""
     if assumption is Assumption.FORCE_RESERVE:
-        return f"{value:.2f}"
+        return decimal(f"{value:.2f}")
     if assumption.unit is FRACTION:
         return f"{100.0 * value:.0f} %"
-    return f"{value:g} {assumption.unit.label}"
+    return decimal(f"{value:g}") + f" {assumption.unit.label}"
 
 
 def measured_words(shop: Shop, assumption: Assumption) -> str:
     """Return "measured 2026-11-25", or nothing where it was not."""
     one = shop.measured_of(assumption)
-    return f"measured {one.date}" if one else ""
+    return tr("measured {date}", date=one.date) if one else ""
 
 
 def comma_measured(shop: Shop, assumption: Assumption) -> str:
@@ -46,8 +48,11 @@ def stall_words(shop: Shop) -> str:
     for assumption in (Assumption.BREAKDOWN, Assumption.CURRENT_LIMIT):
         one = shop.measured_of(assumption)
         if one:
-            return (
-                f", {name_of(assumption)} {write_amount(one.value, assumption)} measured {one.date}"
+            return tr(
+                ", {name} {amount} measured {date}",
+                name=name_of(assumption),
+                amount=write_amount(one.value, assumption),
+                date=one.date,
             )
     return ""
 
@@ -55,8 +60,15 @@ def stall_words(shop: Shop) -> str:
 def measured_lines(shop: Shop) -> tuple[str, ...]:
     """Return a line for each measured value: how well it is known, from how much, and when."""
     return tuple(
-        f"Measured: {name_of(one.assumption)} {write_amount(one.value, one.assumption)} "
-        f"± {write_amount(one.plus_minus, one.assumption)} "
-        f"({100.0 * one.level:g} % sure), from {one.readings} readings up to {one.date}."
+        tr(
+            "Measured: {name} {amount} ± {plus_minus} ({level} % sure), from {readings} readings "
+            "up to {date}.",
+            name=name_of(one.assumption),
+            amount=write_amount(one.value, one.assumption),
+            plus_minus=write_amount(one.plus_minus, one.assumption),
+            level=decimal(f"{100.0 * one.level:g}"),
+            readings=one.readings,
+            date=one.date,
+        )
         for one in shop.measured
     )

@@ -5,7 +5,7 @@ computed one.
 """
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from chartgen.model.shop import LengthUnits
 from chartgen.quantities import (
@@ -16,6 +16,7 @@ from chartgen.quantities import (
     RevsPerMinute,
     Seconds,
 )
+from chartgen.wording.language import decimal, tr
 
 _INCH = 25.4
 _FOOT = 304.8
@@ -34,7 +35,7 @@ _FINER_PACES = (0.5, 0.1, 0.05, 0.01)
 
 def feed_label(units: LengthUnits) -> str:
     """Return the unit of feed on a card."""
-    return "mm/rev" if units is LengthUnits.METRIC else "in/rev"
+    return tr("mm/rev") if units is LengthUnits.METRIC else tr("in/rev")
 
 
 def length_label(units: LengthUnits) -> str:
@@ -42,11 +43,17 @@ def length_label(units: LengthUnits) -> str:
     return "mm" if units is LengthUnits.METRIC else "in"
 
 
+def write_span(ends: Sequence[str]) -> str:
+    """Return "low to high", or the one number that both ends are."""
+    first, *rest = dict.fromkeys(ends)
+    return tr("{low} to {high}", low=first, high=rest[-1]) if rest else first
+
+
 def write_feed(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
     """Return a feed that has already been rounded to a settable step."""
     if units is LengthUnits.METRIC:
-        return f"{feed:.3f}"
-    return f"{feed / _INCH:.4f}"
+        return decimal(f"{feed:.3f}")
+    return decimal(f"{feed / _INCH:.4f}")
 
 
 def write_feed_ceiling(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
@@ -61,38 +68,38 @@ def write_feed_floor(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
 
 def _write_limit(feed: float, units: LengthUnits, rounded: object, slip: int) -> str:
     if math.isinf(feed):
-        return "none"
+        return tr("none")
     step, scale = (0.001, 1.0) if units is LengthUnits.METRIC else (0.0001, _INCH)
     steps = feed / scale / step + slip * 1e-6
     whole = math.floor(steps) if rounded is math.floor else math.ceil(steps)
-    return f"{whole * step:.3f}" if units is LengthUnits.METRIC else f"{whole * step:.4f}"
+    return decimal(f"{whole * step:.{3 if units is LengthUnits.METRIC else 4}f}")
 
 
 def write_speed(speed: RevsPerMinute[float]) -> str:
     """Return a spindle speed that has already been rounded to the dial."""
-    return f"{speed:.0f}" if speed >= _WHOLE_TURNS_FROM else f"{speed:.1f}"
+    return decimal(f"{speed:.{0 if speed >= _WHOLE_TURNS_FROM else 1}f}")
 
 
 def write_speed_ceiling(speed: RevsPerMinute[float]) -> str:
     """Return a ceiling of spindle speed, rounded down to the whole turn."""
-    return "none" if math.isinf(speed) else f"{math.floor(speed + _SLIP)}"
+    return tr("none") if math.isinf(speed) else f"{math.floor(speed + _SLIP)}"
 
 
 def write_cutting_speed(speed: MetresPerMinute[float], units: LengthUnits) -> str:
     """Return a surface speed with its unit."""
     if units is LengthUnits.METRIC:
-        return f"{speed:.0f} m/min" if speed >= _WHOLE_METRES_FROM else f"{speed:.1f} m/min"
+        return decimal(f"{speed:.{0 if speed >= _WHOLE_METRES_FROM else 1}f}") + " m/min"
     return f"{speed * 1000.0 / _FOOT:.0f} ft/min"
 
 
 def write_length(length: Millimetres[float], units: LengthUnits) -> str:
     """Return a length: plain millimetres, or inches as a fraction where it is one."""
     if units is LengthUnits.METRIC:
-        return f"{length:g}" if round(length, 2) == length else f"{length:.2f}"
+        return decimal(f"{length:g}" if round(length, 2) == length else f"{length:.2f}")
     inches = length / _INCH
     parts = round(inches * _FINEST_PART)
     if abs(parts / _FINEST_PART - inches) > _FRACTION_SLIP:
-        return f"{inches:.3f}"
+        return decimal(f"{inches:.3f}")
     whole, rest = divmod(parts, _FINEST_PART)
     if not rest:
         return f"{whole}"
@@ -104,15 +111,15 @@ def write_length(length: Millimetres[float], units: LengthUnits) -> str:
 def write_slack(slack: Millimetres[float], units: LengthUnits) -> str:
     """Return a bite that is swallowed, rounded down so that no more is promised."""
     if units is LengthUnits.METRIC:
-        return f"{math.floor(slack * 100.0 + 1e-6) / 100.0:.2f}"
-    return f"{math.floor(slack / _INCH * 1000.0 + 1e-6) / 1000.0:.3f}"
+        return decimal(f"{math.floor(slack * 100.0 + 1e-6) / 100.0:.2f}")
+    return decimal(f"{math.floor(slack / _INCH * 1000.0 + 1e-6) / 1000.0:.3f}")
 
 
 def write_feed_rate(rate: MillimetresPerMinute[float], units: LengthUnits) -> str:
     """Return the pace of the slide with its unit."""
     if units is LengthUnits.METRIC:
-        return f"{rate:.1f} mm/min"
-    return f"{rate / _INCH:.2f} in/min"
+        return decimal(f"{rate:.1f}") + " mm/min"
+    return decimal(f"{rate / _INCH:.2f}") + " in/min"
 
 
 def write_pace(
@@ -136,12 +143,12 @@ def write_pace(
             meant = feed * seconds / (count * step)
             if floor * (1.0 - _SLIP) <= meant <= ceiling * (1.0 + _SLIP):
                 return _write_seconds(count * step, step)
-    return f"{seconds:.2f}"
+    return decimal(f"{seconds:.2f}")
 
 
 def write_seconds(seconds: Seconds[float]) -> str:
     """Return a time in seconds: whole ones from ten on, tenths below."""
-    return f"{seconds:.0f}" if seconds >= _WHOLE_SECONDS_FROM else f"{seconds:.1f}"
+    return decimal(f"{seconds:.{0 if seconds >= _WHOLE_SECONDS_FROM else 1}f}")
 
 
 def write_feed_floor_whole(feed: MillimetresPerRev[float], units: LengthUnits) -> str:
@@ -160,10 +167,10 @@ def _both(feed: float, units: LengthUnits, write: Callable[[float, LengthUnits],
         return metric
     if units is LengthUnits.METRIC:
         return f"{metric} {feed_label(units)}"
-    return f"{metric} mm/rev ({write(feed, units)} {feed_label(units)})"
+    return f"{metric} {feed_label(LengthUnits.METRIC)} ({write(feed, units)} {feed_label(units)})"
 
 
 def _write_seconds(seconds: float, step: float) -> str:
     if step >= 1.0:
         return f"{seconds:.0f}"
-    return f"{seconds:.2f}" if step < _TENTH else f"{seconds:.1f}"
+    return decimal(f"{seconds:.{2 if step < _TENTH else 1}f}")

@@ -6,6 +6,8 @@ from chartgen.charts.speed_feed import ChartCell, ChosenCut, SpeedFeedChart
 from chartgen.limits.window import Verdict
 from chartgen.model.shop import Feeding, LengthUnits, Shop
 from chartgen.wording.blade_letters import blade_letter
+from chartgen.wording.language import tr
+from chartgen.wording.material_names import also_called, material_name
 from chartgen.wording.numbers import (
     feed_label,
     length_label,
@@ -84,8 +86,8 @@ def print_lathe_chart(chart: SpeedFeedChart) -> PrintedChart:
     group = f"ISO {material.iso_group.letter}"
     return _printed(
         chart,
-        title=material.name,
-        subtitle=", ".join((*material.also, group)),
+        title=material_name(material),
+        subtitle=", ".join((*also_called(material), group)),
         names=[column.blade.name for column in chart.columns],
     )
 
@@ -94,9 +96,9 @@ def print_overview(chart: SpeedFeedChart) -> PrintedChart:
     """Return one blade's chart as strings; its columns are materials."""
     return _printed(
         chart,
-        title=f"Blade {chart.columns[0].blade.name}",
-        subtitle="speed and feed by material",
-        names=[column.material.name for column in chart.columns],
+        title=overview_title(chart.columns[0].blade.name),
+        subtitle=tr("speed and feed by material"),
+        names=[material_name(column.material) for column in chart.columns],
     )
 
 
@@ -110,8 +112,13 @@ def print_pairs(chart: SpeedFeedChart, *, title: str) -> PrintedChart:
         chart,
         title=title,
         subtitle=", ".join(f"{letters[name]} {name}" if is_lettered else name for name in blades),
-        names=[column.material.name for column in chart.columns],
+        names=[material_name(column.material) for column in chart.columns],
     )
+
+
+def overview_title(blade: str) -> str:
+    """Return what an overview of a blade is called."""
+    return tr("Blade {name}", name=blade)
 
 
 def _printed(chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[str]) -> PrintedChart:
@@ -124,9 +131,9 @@ def _printed(chart: SpeedFeedChart, *, title: str, subtitle: str, names: list[st
         title=title,
         subtitle=subtitle,
         corner=f"Ø {length_label(units)}",
-        speed_heading="rev/min",
+        speed_heading=tr("rev/min"),
         feed_heading=feed_label(units),
-        pace_heading="s/turn" if by_hand else "s/cut",
+        pace_heading=tr("s/turn") if by_hand else tr("s/cut"),
         columns=tuple(
             PrintedColumn(
                 letter=letter, name=name, heading=f"{letter}  {name}" if lettered else name
@@ -167,5 +174,5 @@ def _pace(cell: ChartCell, cut: ChosenCut, shop: Shop) -> str:
 
 def _way_out(cell: ChartCell, shop: Shop) -> str:
     if cell.verdict is not Verdict.NO_WINDOW or cell.way_out is None:
-        return "saw"
-    return f"use {blade_letter(shop, cell.way_out.name)}"
+        return tr("saw")
+    return tr("use {blade}", blade=blade_letter(shop, cell.way_out.name))

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from chartgen.quantities import Millimetres
+from chartgen.wording.language import decimal, tr
 
 
 class Flip(Enum):
@@ -29,7 +30,9 @@ class Pouch:
     edge: Millimetres[float]
 
 
-RULE_WORDS = "100 mm above, 4 in below: if this rule is not true, print again at 100 %."
+def rule_words() -> str:
+    """Return what stands beside the rule of a sheet."""
+    return tr("100 mm above, 4 in below: if this rule is not true, print again at 100 %.")
 
 
 def sheet_words(
@@ -43,30 +46,54 @@ def sheet_words(
     hole: Millimetres[float] | None,
 ) -> tuple[str, ...]:
     """Return the sentences of a sheet's foot; `hole` is a diameter, or None for no hole."""
-    film = f"{pouch.name} pouch ({pouch.film[0]:.0f} x {pouch.film[1]:.0f} mm)"
+    film = tr(
+        "{name} pouch ({width} x {height} mm)",
+        name=pouch.name,
+        width=f"{pouch.film[0]:.0f}",
+        height=f"{pouch.film[1]:.0f}",
+    )
     words = [
-        f"{paper}, both sides, flip on the {flip.value} edge.",
-        f"Cut by the marks of this side; round the corners along the arcs, radius {radius:g} mm.",
+        tr("{paper}, both sides, flip on the long edge.", paper=paper)
+        if flip is Flip.LONG
+        else tr("{paper}, both sides, flip on the short edge.", paper=paper),
+        tr(
+            "Cut by the marks of this side; round the corners along the arcs, radius {radius} mm.",
+            radius=decimal(f"{radius:g}"),
+        ),
     ]
     if lamination is Lamination.SINGLY:
         words.append(
-            f"Cut first, then laminate each in its own {film}: leave the {pouch.edge:.1f} mm of "
-            "film round the card, or the seal is lost."
+            tr(
+                "Cut first, then laminate each in its own {film}: leave the {edge} mm of film "
+                "round the card, or the seal is lost.",
+                film=film,
+                edge=decimal(f"{pouch.edge:.1f}"),
+            )
         )
     else:
         words.append(
-            f"Cut first, then lay all in one {film}, {gap:g} mm apart and {pouch.edge:g} mm from "
-            f"its edge, laminate, and cut the film in the middle between them: {pouch.edge:g} mm "
-            "of film must stay round each card. Only if the laminator's manual allows several "
-            "pieces in one pouch."
+            tr(
+                "Cut first, then lay all in one {film}, {gap} mm apart and {edge} mm from its "
+                "edge, laminate, and cut the film in the middle between them: {edge} mm of film "
+                "must stay round each card. Only if the laminator's manual allows several pieces "
+                "in one pouch.",
+                film=film,
+                gap=decimal(f"{gap:g}"),
+                edge=decimal(f"{pouch.edge:g}"),
+            )
         )
     if hole is not None:
         words.append(
-            f"Hole: {hole:g} mm at the cross, after laminating; an eyelet keeps the card sealed."
+            tr(
+                "Hole: {hole} mm at the cross, after laminating; an eyelet keeps the card sealed.",
+                hole=decimal(f"{hole:g}"),
+            )
         )
     return tuple(words)
 
 
 def side_words(number: int, *, back: bool) -> str:
     """Return which side of which sheet this is."""
-    return f"sheet {number}, {'back' if back else 'front'}"
+    if back:
+        return tr("sheet {number}, back", number=number)
+    return tr("sheet {number}, front", number=number)

@@ -5,18 +5,22 @@ and small signs say how far the cell can be trusted.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import chain
 
 from chartgen.charts.speed_feed import ChartCell, SpeedFeedChart
 from chartgen.model.blade_letters import letter_of
-
-LEGEND_LEAD = "First met if pushed harder:"
-"""Stands before the letters on the front of a card."""
+from chartgen.wording.language import tr
 
 TIGHT = "!"
 SLOW = "~"
 POWER_FEED = "*"
 DIG_IN = "^"
+
+
+def legend_lead() -> str:
+    """Return what stands before the letters on the front of a card."""
+    return tr("First met if pushed harder:")
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,11 +93,17 @@ def _other_blade(charts: Sequence[SpeedFeedChart], lost: Sequence[ChartCell]) ->
     shown = {column.blade.name for chart in charts for column in chart.columns}
     offered = {cell.way_out.name for cell in lost if cell.way_out is not None}
     letters = {b.name: letter_of(shop.blades, b.name) for b in shop.blades if b.name in offered}
-    hidden = [f"{letter} is {name}" for name, letter in letters.items() if name not in shown]
+    hidden = [
+        tr("{letter} is {name}", letter=letter, name=name)
+        for name, letter in letters.items()
+        if name not in shown
+    ]
     return LegendEntry(
-        f"use {'/'.join(letters.values())}",
-        f"no window; {', '.join(hidden)}" if hidden else "no window, it has one",
-        "No window for this blade at this diameter; the blade with that letter has one.",
+        tr("use {blade}", blade="/".join(letters.values())),
+        tr("no window; {which}", which=", ".join(hidden))
+        if hidden
+        else tr("no window, it has one"),
+        tr("No window for this blade at this diameter; the blade with that letter has one."),
         on_back=True,
     )
 
@@ -126,17 +136,28 @@ def legend_of(charts: Sequence[SpeedFeedChart]) -> tuple[LegendEntry, ...]:
         for cell in row
         for character in sign_of(cell)
     }
-    letters = [entry for mark, entry in _LETTERS.items() if mark in used]
-    signs = [entry for entry in _SIGNS if entry.sign in used]
+    letters = [_said(entry) for mark, entry in _LETTERS.items() if mark in used]
+    signs = [_said(entry) for entry in _SIGNS if entry.sign in used]
     lost = [cell for chart in charts for row in chart.rows for cell in row if cell.cut is None]
     ways = []
     if any(cell.way_out for cell in lost):
         ways.append(_other_blade(charts, lost))
     if any(cell.way_out is None for cell in lost):
-        ways.append(_SAW)
+        ways.append(replace(_said(_SAW), sign=tr(_SAW.sign)))
     return (*letters, *signs, *ways)
 
 
 def legend_of_letters(marks: set[str]) -> tuple[LegendEntry, ...]:
     """Return the legend of some letters, in the order of every card."""
-    return tuple(entry for mark, entry in _LETTERS.items() if mark in marks)
+    return tuple(_said(entry) for mark, entry in _LETTERS.items() if mark in marks)
+
+
+def legend_words() -> frozenset[str]:
+    """Return everything that the legends of charts may say, in English."""
+    entries = (*_LETTERS.values(), *_SIGNS, _SAW)
+    return frozenset(chain.from_iterable((entry.short, entry.sentence) for entry in entries))
+
+
+def _said(entry: LegendEntry) -> LegendEntry:
+    """Return an entry in the language being spoken; its sign is the same in all of them."""
+    return replace(entry, short=tr(entry.short), sentence=tr(entry.sentence))

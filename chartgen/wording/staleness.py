@@ -11,7 +11,8 @@ from chartgen.wording.card_states import card_states
 from chartgen.wording.change import cell_headings, moved_groups
 from chartgen.wording.described_facts import fact_groups
 from chartgen.wording.job_moves import job_moves
-from chartgen.wording.printed import PrintedChart
+from chartgen.wording.language import speaking, tr
+from chartgen.wording.printed import PrintedChart, overview_title
 from chartgen.wording.printed_change import CardState, CellHeadings, FactGroup, MovedGroup
 from chartgen.wording.printed_job import PrintedJob
 
@@ -97,12 +98,14 @@ def _shown_on(card: AnyCard, groups: Sequence[MovedGroup]) -> list[MovedGroup]:
     if not isinstance(chart, PrintedChart):
         return []
     names = {column.name for column in chart.columns}
-    return [
-        group
-        for group in groups
-        if (chart.title == group.material and group.blade in names)
-        or (chart.title == f"Blade {group.blade}" and group.material in names)
-    ]
+    # The card says both in its own language, whatever is spoken here.
+    with speaking(card.language):
+        return [
+            group
+            for group in groups
+            if (chart.title == tr(group.material) and group.blade in names)
+            or (chart.title == overview_title(group.blade) and tr(group.material) in names)
+        ]
 
 
 def staleness_answer(found: PrintedStaleness) -> dict[str, Any]:

@@ -2,8 +2,9 @@
 
 from chartgen.limits.cut import Cut
 from chartgen.limits.sensitivity import Outcome, Sensitivity, sensitivities
-from chartgen.limits.ways_out import WayOut, ways_out
+from chartgen.limits.ways_out import Way, WayOut, ways_out
 from chartgen.model.shop import LengthUnits, Shop
+from chartgen.wording.language import decimal, tr
 from chartgen.wording.numbers import (
     feed_label,
     length_label,
@@ -32,14 +33,22 @@ def cell_sensitivity(shop: Shop, cut: Cut) -> list[str]:
 def way_lines(ways: tuple[WayOut, ...], units: LengthUnits) -> list[str]:
     """Return a line for each way out, as a sentence with what it leads to."""
     return [
-        f"{way.way.value.format(what=_what(way, units))}: {way.verdict.value}, "
-        f"{write_speed(way.spindle_speed)} rev/min and {write_feed(way.feed, units)} "
-        f"{feed_label(units)}, ceiling {way.room:.1f} times the floor"
+        tr(
+            "{way}: {verdict}, {speed} rev/min and {feed} {unit}, ceiling {times} times the floor",
+            way=tr(way.way.value, what=_what(way, units)),
+            verdict=tr(way.verdict.value),
+            speed=write_speed(way.spindle_speed),
+            feed=write_feed(way.feed, units),
+            unit=feed_label(units),
+            times=decimal(f"{way.room:.1f}"),
+        )
         for way in ways
     ]
 
 
 def _what(way: WayOut, units: LengthUnits) -> str:
+    if way.way is Way.SHARPER_EDGE:
+        return tr(way.what)
     if not way.way.is_length:
         return way.what
     return f"{write_length(float(way.what), units)} {length_label(units)}"

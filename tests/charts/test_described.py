@@ -200,6 +200,7 @@ def test_what_is_printed_is_no_assumption_but_how_the_slide_is_fed_is(example: S
     assert {key for key in printed if key.startswith("print.")} == {
         "print.materials",
         "print.diameters",
+        "print.language",
         "print.layouts",
         "print.units",
     }

@@ -172,3 +172,33 @@ def test_make_tells_that_a_change_card_is_not_its_own(
         "Leave it out here; `chartgen compare BEFORE AFTER --out DIR` makes it.\n"
     )
     assert not (tmp_path / "cards").exists()
+
+
+def test_german_cards_are_compared_in_german_but_for_a_program_in_english(
+    inside: Inside, tmp_path: Path
+) -> None:
+    german = []
+    for path in map(Path, BOTH):
+        text = path.read_text("utf-8")
+        assert text.count("[print]\n") == 1
+        german.append(tmp_path / path.name)
+        german[-1].write_text(text.replace("[print]\n", '[print]\nlanguage = "de"\n'), "utf-8")
+    names = tuple(map(str, german))
+    _, text, _ = inside("compare", *names)
+    assert text.startswith("Was sich geändert hat, Invented belt lathe 110\n")
+    assert "\nVeraltet: abnehmen und neu drucken\n" in text
+    for option in ("--json", "--csv"):
+        (_, said, _), (_, english, _) = (
+            inside("compare", *names, option),
+            inside("compare", *BOTH, option),
+        )
+        assert said != text
+        if option == "--csv":
+            assert said == english
+        else:
+            codes = [json.loads(one).pop("check") for one in (said, english)]
+            # The code is that of the card, which is German.
+            assert codes[0] != codes[1]
+            assert codes[0] in text
+            assert json.loads(said)["moved"] == json.loads(english)["moved"]
+            assert json.loads(said)["summary"] == json.loads(english)["summary"]

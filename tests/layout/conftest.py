@@ -25,7 +25,7 @@ Bounds = tuple[float, float, float, float]
 def card_of(
     job_card: Callable[[str], PrintedCard], class_card: Callable[[str], PrintedCard]
 ) -> Callable[[str], PrintedCard]:
-    """Return a function: a kind of card, or a layout -> one of the built-in shop, or of a job or a class.
+    """Return a function: a kind of card, or a layout -> its card, of a shop, a job or a class.
 
     A function, because Hypothesis writes out the arguments of a test that fails.
     """

@@ -77,10 +77,6 @@ def exercises(cells: Cells) -> Exercises:
     return of
 
 
-def floor_of(value: float) -> float:
-    return float(math.floor(value + 1e-9))
-
-
 # Written out for a pencil, apart from the engine: metric, then inch.
 def spindle_speed(e: Exercise, units: LengthUnits) -> float:
     lengths = 1000.0 if units is LengthUnits.METRIC else 12.0
@@ -111,8 +107,13 @@ def power(e: Exercise, units: LengthUnits) -> float:
 
 
 def pieces(e: Exercise, _units: LengthUnits) -> float:
-    pitch = e.given("piece-length") + e.given("kerf") + e.given("facing")
-    return floor_of((e.given("bar-length") - e.given("held")) / pitch)
+    """Cut the bar up until what is left cannot be held and cut once more."""
+    left, count = e.given("bar-length"), 0
+    while True:
+        left -= e.given("piece-length") + e.given("kerf") + e.given("facing")
+        if left < e.given("held"):
+            return float(count)
+        count += 1
 
 
 BY_HAND: dict[Kind, Callable[[Exercise, LengthUnits], float]] = {

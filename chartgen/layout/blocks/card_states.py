@@ -6,6 +6,7 @@ from chartgen.layout.blocks.paragraphs import paragraph, title
 from chartgen.layout.layout_file import Layout
 from chartgen.layout.piece import Piece, Setting
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import tr
 from chartgen.wording.printed_change import PrintedChange
 
 _INDENT = 2.5
@@ -18,8 +19,9 @@ def card_states(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]
         raise TypeError("a card-states block needs a change card")
     pieces: list[Piece] = []
     for state, lines in groupby(change.cards, key=lambda line: line.state):
-        continued = title(f"{state.value} (continued)", setting)
-        pieces.append(title(state.value, setting))
+        words = tr(state.value)
+        continued = title(tr("{title} (continued)", title=words), setting)
+        pieces.append(title(words, setting))
         for line in lines:
             text = f"{line.file_stem}: {line.remark}" if line.remark else line.file_stem
             one = paragraph(text, setting, sign="·", indent=_INDENT)

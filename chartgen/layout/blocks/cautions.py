@@ -12,6 +12,7 @@ from chartgen.layout.roles import entry_body, entry_label, figure_of, section
 from chartgen.layout.typesetting import one_line, wrapped
 from chartgen.wording.card import AnyCard
 from chartgen.wording.cautions import PrintedCaution
+from chartgen.wording.language import tr
 
 _GAP = 2.0
 _PANEL_GAP = 0.8
@@ -19,8 +20,6 @@ _PANEL_GAP = 0.8
 _BULLET = 0.92
 _WORD_AFTER_TRIANGLE = 2.9
 _GENERAL = "general"
-# A notice is not about injury, so it carries no safety alert symbol (ANSI Z535).
-_WITHOUT_TRIANGLE = frozenset({"NOTICE"})
 
 
 def cautions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
@@ -29,7 +28,7 @@ def cautions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     seen = {_GENERAL}
     for signal, group in groupby(card.cautions, key=lambda caution: caution.signal):
         members = list(group)
-        pieces.append(_panel(signal, setting))
+        pieces.append(_panel(signal, setting, is_injury=members[0].is_injury))
         # A sign is drawn once a card: repeated, it would stop being looked at.
         drawn = []
         for caution in members:
@@ -45,20 +44,22 @@ def cautions(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     return pieces
 
 
-def _panel(signal: str, setting: Setting) -> Piece:
+def _panel(signal: str, setting: Setting, *, is_injury: bool) -> Piece:
     top = _PANEL_GAP
     size = setting.words * 1.15
     height = size * POINT * 1.25
     items: list[Item] = [Panel(x=0.0, y=top, width=setting.width, height=height)]
-    if signal not in _WITHOUT_TRIANGLE:
+    # A notice is not about injury, so it carries no safety alert symbol (ANSI Z535).
+    if is_injury:
+        meaning = tr(PICTOGRAMS[_GENERAL].meaning)
         items.append(
             Drawing(
                 x=1.2,
                 y=top + 0.45,
                 size=height - 0.9,
                 primitives=PICTOGRAMS[_GENERAL].primitives,
-                meaning=PICTOGRAMS[_GENERAL].meaning,
-                tags=(*section(signal), *figure_of(_GENERAL, PICTOGRAMS[_GENERAL].meaning)),
+                meaning=meaning,
+                tags=(*section(signal), *figure_of(_GENERAL, meaning)),
             )
         )
     y = top + height * 0.78
@@ -85,6 +86,7 @@ def _panel(signal: str, setting: Setting) -> Piece:
 
 def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:
     pictogram = PICTOGRAMS[caution.pictogram]
+    meaning = tr(pictogram.meaning)
     indent = setting.sign + _GAP
     lines = wrapped(
         caution.text,
@@ -102,8 +104,8 @@ def _with_sign(caution: PrintedCaution, setting: Setting) -> Piece:
             y=0.0,
             size=setting.sign,
             primitives=pictogram.primitives,
-            meaning=pictogram.meaning,
-            tags=(*entry_label(caution.text), *figure_of(pictogram.key, pictogram.meaning)),
+            meaning=meaning,
+            tags=(*entry_label(caution.text), *figure_of(pictogram.key, meaning)),
         )
     ]
     items += [

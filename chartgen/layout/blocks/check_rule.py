@@ -17,6 +17,7 @@ from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
 from chartgen.wording.check_code import square_sentences
+from chartgen.wording.language import tr
 
 _LENGTHS = (100.0, 50.0, 40.0, 30.0)
 _STEP = 10.0
@@ -89,8 +90,10 @@ def _rule(setting: Setting) -> tuple[list[Item], Millimetres[float]]:
     y = 3.0
     inches = min(_INCHES, int(setting.width / 25.4))
     items: list[Item] = list(ticked(length=length, step=_STEP, inches=inches, y=y))
-    words = (
-        f"{length:.0f} mm above, {inches} in below: if this rule is not true, print again at 100 %"
+    words = tr(
+        "{length} mm above, {inches} in below: if this rule is not true, print again at 100 %",
+        length=f"{length:.0f}",
+        inches=inches,
     )
     x = max(length, inches * 25.4) + 3.0
     if x + setting.measure(words, Face.REGULAR, size) <= setting.width:

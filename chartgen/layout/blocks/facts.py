@@ -7,6 +7,7 @@ from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.roles import entry_body, entry_label
 from chartgen.layout.typesetting import wrapped
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import tr
 from chartgen.wording.printed_change import PrintedChange, PrintedFact
 
 _GAP = 1.6
@@ -21,7 +22,7 @@ def facts(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
         raise TypeError("a facts block needs a change card")
     pieces = [paragraph(line, setting) for line in change.summary]
     for group in change.facts:
-        continued = title(f"{group.title} (continued)", setting)
+        continued = title(tr("{title} (continued)", title=group.title), setting)
         pieces.append(title(group.title, setting))
         pieces += [_fact(fact, setting, continued) for fact in group.facts]
     return pieces

@@ -12,16 +12,17 @@ from chartgen.layout.placed import Face, Item, Text
 from chartgen.layout.roles import Tag, cell, column_header, row_header, table_cell
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import tr
 from chartgen.wording.section_titles import SectionTitle
 
 ROW: Millimetres[float] = 8.0
 """High enough for handwriting (common practice, no source)."""
-_HEADINGS = ("dimension", "wanted", "measured", "by")
 _GAP: Millimetres[float] = 4.0
 _FIELD: Millimetres[float] = 28.0
 """The least that a number is written into."""
 _WRITTEN = (0.6, 0.4)
 """Shares of the room that is left: the measured number, and who measured it."""
+_WRITTEN_KEYS = ("measured", "by")
 
 
 def first_piece(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -37,7 +38,8 @@ def first_piece(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     job = job_of(card, "first-piece")
     if not job.measures:
         raise ValueError(f"the batch card of '{job.title}' names no dimension to measure")
-    rows = [_HEADINGS[:2], *job.measures]
+    headings = (tr("dimension"), tr("wanted"), tr("measured"), tr("by"))
+    rows = [headings[:2], *job.measures]
     widths = [
         max(
             setting.measure(row[i], Face.BOLD if i == 0 else Face.REGULAR, _size(i, setting))
@@ -61,7 +63,7 @@ def first_piece(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
             size=setting.words,
             tags=_place("headings", column_header(text)),
         )
-        for x, text in zip(lefts, _HEADINGS, strict=True)
+        for x, text in zip(lefts, headings, strict=True)
     ]
     pieces = [
         title(SectionTitle.FIRST_PIECE.words, setting),
@@ -95,7 +97,7 @@ def _row(
     for column in (2, 3):
         line = writing_line(x1=lefts[column], x2=lefts[column] + widths[column], y=ROW - 0.8)
         # An empty field is a cell too: read aloud, a row without it would be a shorter one.
-        items.append(replace(line, tags=_place(name, cell(_HEADINGS[column]))))
+        items.append(replace(line, tags=_place(name, cell(_WRITTEN_KEYS[column - 2]))))
     return Piece(height=ROW, items=tuple(items))
 
 

@@ -7,6 +7,7 @@ from chartgen.layout.placed import Align, Face, Item, Rule, Text
 from chartgen.layout.roles import paragraph_of
 from chartgen.layout.typesetting import wrapped
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import tr
 
 
 def foot(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
@@ -22,7 +23,7 @@ def identity(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
 def _foot(card: AnyCard, _layout: Layout, setting: Setting, *, with_band: bool) -> list[Piece]:
     size = setting.foot
     line = size * POINT * LEADING
-    code = f"check {card.check_code}"
+    code = tr("check {code}", code=card.check_code)
     code_width = setting.measure(code, Face.BOLD, size) + 3.0
     names = wrapped(
         card.identity,

@@ -10,7 +10,7 @@ from chartgen.layout.typesetting import one_line
 from chartgen.wording.card import AnyCard
 from chartgen.wording.printed_job import PrintedJob
 from chartgen.wording.section_titles import SectionTitle
-from chartgen.wording.signs import LEGEND_LEAD
+from chartgen.wording.signs import legend_lead
 
 # Shares of the size of the words, and the least in mm.
 _GAP = (0.85, 4.0)
@@ -26,7 +26,7 @@ def legend(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
     gap, sign_gap = (max(share * size * POINT, least) for share, least in (_GAP, _SIGN_GAP))
     items: list[Item] = []
     # The letters of a chart say what is met first; the signs of a job have no such lead.
-    lead = "" if isinstance(card.chart, PrintedJob) else LEGEND_LEAD
+    lead = "" if isinstance(card.chart, PrintedJob) else legend_lead()
     x = measure(lead, Face.REGULAR, size) + gap if lead else 0.0
     row = 0
     if lead:

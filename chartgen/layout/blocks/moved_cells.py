@@ -26,7 +26,8 @@ from chartgen.layout.roles import (
 from chartgen.layout.typesetting import wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
-from chartgen.wording.change import NO_CELL_MOVED
+from chartgen.wording.change import no_cell_moved
+from chartgen.wording.language import tr
 from chartgen.wording.printed_change import CellHeadings, MovedCell, PrintedChange, PrintedSide
 
 # Gaps as shares of the size of the numbers.
@@ -72,17 +73,18 @@ def moved_cells(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     if not isinstance(change, PrintedChange):
         raise TypeError("a moved-cells block needs a change card")
     if not change.groups:
-        return [paragraph(NO_CELL_MOVED, setting)]
+        return [paragraph(no_cell_moved(), setting)]
     rows = [row for group in change.groups for row in group.rows]
     tracks = _tracks(rows, change.headings, layout, setting)
     pieces: list[Piece] = []
     for group in change.groups:
-        again = _head(f"{group.title} (continued)", group.title, change.headings, tracks, setting)
+        again = tr("{title} (continued)", title=group.title)
+        continued = _head(again, group.title, change.headings, tracks, setting)
         pieces.append(_head(group.title, group.title, change.headings, tracks, setting))
         for number, row in enumerate(group.rows, 1):
             ruled = number % layout.rule_every == 0 and number < len(group.rows)
             place = (group.title, f"row {number}")
-            pieces.append(_row(row, place, tracks, layout, setting, again, ruled=ruled))
+            pieces.append(_row(row, place, tracks, layout, setting, continued, ruled=ruled))
     return pieces
 
 

@@ -9,13 +9,13 @@ from chartgen.layout.roles import paragraph_of
 from chartgen.layout.typesetting import one_line
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import tr
 from chartgen.wording.section_titles import SectionTitle
 
 PITCH: Millimetres[float] = 8.0
 """Lines for handwriting (common practice, no source)."""
 _LEAST, _MOST = 3, 6
 """Lines for notes: as many as the column has room for, between these."""
-_FIELDS = ("Name", "Date", "Checked by")
 _SHARES = (0.38, 0.24, 0.38)
 _GAP: Millimetres[float] = 1.5
 _BELOW: Millimetres[float] = 1.5
@@ -33,8 +33,9 @@ def notes_and_sign_off(card: AnyCard, _layout: Layout, setting: Setting) -> list
     ]
     base = PITCH * (lines + 1)
     left = 0.0
-    across = setting.width - _BETWEEN * (len(_FIELDS) - 1)
-    for field, share in zip(_FIELDS, _SHARES, strict=True):
+    fields = (tr("Name"), tr("Date"), tr("Checked by"))
+    across = setting.width - _BETWEEN * (len(fields) - 1)
+    for field, share in zip(fields, _SHARES, strict=True):
         width = across * share
         used = one_line(
             field, width=width, face=Face.BOLD, size=setting.words, measure=setting.measure

@@ -16,6 +16,7 @@ from chartgen.layout.roles import figure_of, under
 from chartgen.layout.set_up_drawing import drawn
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import tr
 from chartgen.wording.printed_job import PrintedSketch
 
 _BEYOND: Millimetres[float] = 3.0
@@ -54,7 +55,9 @@ def sketch(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
         # Steps that would squeeze the drawing away go on overleaf, and it takes its share.
         room = left if left >= _LEAST * room else _SHARE * room
     for paper, real in SCALES:
-        trial = _tried(job.sketch, paper / real, f"Scale {paper}:{real}", setting)
+        trial = _tried(
+            job.sketch, paper / real, tr("Scale {paper}:{real}", paper=paper, real=real), setting
+        )
         if trial.height <= room and trial.width <= setting.width:
             items = _items(job.sketch, trial, setting)
             whole = under(figure_of(job.title, job.sketch.description), items)

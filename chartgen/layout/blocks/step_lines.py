@@ -12,9 +12,9 @@ from chartgen.layout.roles import paragraph_of, section
 from chartgen.layout.typesetting import one_line, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import tr
 from chartgen.wording.printed_job import PrintedStep
 
-WATCH = "Watch:"
 _NUMBER = 1.9
 """Room for the number of a step, as a share of the size of the words."""
 _GAP: Millimetres[float] = 1.2
@@ -27,7 +27,7 @@ def step_lines(card: AnyCard, _layout: Layout, setting: Setting) -> list[Piece]:
 
 def _step(step: PrintedStep, setting: Setting) -> list[Piece]:
     indent = _NUMBER * setting.words * POINT
-    again = _heading(step, f"{step.what} (continued)", setting, indent)
+    again = _heading(step, tr("{title} (continued)", title=step.what), setting, indent)
     narrow = _narrowed(setting, indent)
     pieces = [paragraph(text, narrow) for text in step.lines]
     if step.watch:
@@ -67,14 +67,15 @@ def _heading(
 
 def _watch(text: str, setting: Setting) -> Piece:
     """Return what to watch: its lead in bold, its lines hung behind the lead."""
-    lead = setting.measure(WATCH, Face.BOLD, setting.words) + _GAP
+    sign = tr("Watch:")
+    lead = setting.measure(sign, Face.BOLD, setting.words) + _GAP
     words = paragraph(text, _narrowed(setting, lead))
-    tags = paragraph_of(f"{WATCH} {text}")
+    tags = paragraph_of(f"{sign} {text}")
     items: list[Item] = [
         Text(
             x=0.0,
             y=setting.line * 0.8,
-            text=WATCH,
+            text=sign,
             size=setting.words,
             face=Face.BOLD,
             tags=tags,

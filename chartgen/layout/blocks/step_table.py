@@ -19,6 +19,7 @@ from chartgen.layout.roles import Tag, cell, column_header, row_header, table_ce
 from chartgen.layout.typesetting import counted, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import tr
 from chartgen.wording.printed_job import PrintedJob
 
 _LEAST_GAP = 0.7
@@ -46,7 +47,8 @@ def step_table(card: AnyCard, layout: Layout, setting: Setting) -> list[Piece]:
     """
     job = job_of(card, "step-table")
     columns = _columns(job, layout, setting)
-    again = _head(job, columns, setting, f"{job.title} (continued)")
+    continued = tr("{title} (continued)", title=job.title)
+    again = _head(job, columns, setting, continued)
     pieces = [_head(job, columns, setting, job.title)]
     for number, row in enumerate(job.rows, 1):
         ruled = number % layout.rule_every == 0 and number < len(job.rows)

@@ -17,6 +17,7 @@ from chartgen.layout.tracks import UNIT_OF_PART, Track, headed, mark_gap, text_o
 from chartgen.layout.typesetting import counted, wrapped
 from chartgen.quantities import Millimetres
 from chartgen.wording.card import AnyCard
+from chartgen.wording.language import decimal
 from chartgen.wording.printed import PrintedCell, PrintedChart
 
 # Gaps as shares of the size of the numbers.
@@ -229,7 +230,7 @@ def _cell_items(
                 items.append(Text(x=x, y=y, text=printed.position, size=setting.words))
         else:
             text = text_of(printed, part.name)
-            head, dot, tail = text.partition(".")
+            head, dot, tail = text.partition(decimal("."))
             start = left + part.point - setting.measure(head, Face.REGULAR, size)
             items.append(Text(x=start, y=y, text=head + dot + tail, size=size))
         found.append((cell(part.name), items))

@@ -7,7 +7,7 @@ from chartgen.layout.placed import Align, Face, Item, Text
 from chartgen.layout.sheets.plan import SheetPlan
 from chartgen.layout.typesetting import Measure, wrapped
 from chartgen.quantities import Millimetres
-from chartgen.wording.sheet import RULE_WORDS, side_words
+from chartgen.wording.sheet import rule_words, side_words
 
 _SIZE = size_for_cap(FOOT_CAP)
 _LINE: Millimetres[float] = _SIZE * POINT * LEADING
@@ -32,7 +32,7 @@ def foot_items(
     rule: tuple[Item, ...] = ticked(length=100.0, step=10.0, inches=4, y=2.4)
     size = _SIZE
     beside: tuple[Item, ...] = (
-        Text(x=104.6, y=2.4 + size * POINT * 0.3, text=RULE_WORDS, size=size),
+        Text(x=104.6, y=2.4 + size * POINT * 0.3, text=rule_words(), size=size),
         *(
             Text(x=0.0, y=_RULE_HEIGHT + _LINE * (number + 0.8), text=line, size=size)
             for number, line in enumerate(_lines(plan, words, measure))

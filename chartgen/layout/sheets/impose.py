@@ -13,6 +13,7 @@ from chartgen.layout.sheets.places import Places, places_for
 from chartgen.layout.sheets.plan import SheetPlan
 from chartgen.layout.typesetting import Measure
 from chartgen.quantities import Millimetres
+from chartgen.wording.language import ENGLISH, speaking
 from chartgen.wording.sheet import Flip, Lamination, Pouch, sheet_words
 
 
@@ -26,8 +27,9 @@ class Imposition:
         card: tuple[Millimetres[float], Millimetres[float]],
         pouch: str,
         measure: Measure,
+        language: str = ENGLISH,
     ) -> None:
-        """Find the places.
+        """Find the places; the foot of a sheet is said in a language.
 
         Raises
         ------
@@ -36,16 +38,18 @@ class Imposition:
         """
         self.plan = plan
         self._measure = measure
-        self._words = sheet_words(
-            paper=plan.paper,
-            flip=plan.flip,
-            lamination=plan.lamination,
-            pouch=_pouch(plan, card, pouch),
-            gap=plan.gap,
-            radius=corner_radius(card),
-            hole=HOLE if plan.hole else None,
-        )
-        height = foot_height(plan, self._words, measure)
+        self.language = language
+        with speaking(language):
+            self._words = sheet_words(
+                paper=plan.paper,
+                flip=plan.flip,
+                lamination=plan.lamination,
+                pouch=_pouch(plan, card, pouch),
+                gap=plan.gap,
+                radius=corner_radius(card),
+                hole=HOLE if plan.hole else None,
+            )
+            height = foot_height(plan, self._words, measure)
         self.places: Places = places_for(card, plan, foot=height)
 
     def sheets(self, leaves: Iterable[Leaf]) -> Iterator[Page]:
@@ -70,7 +74,8 @@ class Imposition:
                 for card, leaf in zip(mounted, leaves, strict=True)
             ]
         if places.foot is not None:
-            items += foot_items(plan, self._words, self._measure, top=places.foot, sheet=number)
+            with speaking(self.language):
+                items += foot_items(plan, self._words, self._measure, top=places.foot, sheet=number)
         width, height = plan.size
         return Page(width=width, height=height, items=tuple(items), mounted=mounted)
 
@@ -88,7 +93,8 @@ class Imposition:
         # Flipped on the short edge, the foot of the front lies behind the head of the back.
         items: tuple[Item, ...] = ()
         if places.foot is not None and plan.flip is Flip.LONG:
-            items = back_items(plan, top=places.foot, sheet=number)
+            with speaking(self.language):
+                items = back_items(plan, top=places.foot, sheet=number)
         return Page(width=width, height=height, items=items, mounted=mounted)
 
 

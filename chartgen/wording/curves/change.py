@@ -23,9 +23,11 @@ from chartgen.wording.figure import (
     log_axis,
     round_outward,
 )
+from chartgen.wording.language import tr
 from chartgen.wording.numbers import length_label
 
 BEFORE, NOW = "before", "now"
+"""Which shop a curve is of; said in words by `_said`."""
 _DASHES = {BEFORE: Dash.SHORT, NOW: Dash.SOLID}
 _WEIGHTS = {BEFORE: 1.1, NOW: 1.5}
 
@@ -33,21 +35,21 @@ _WEIGHTS = {BEFORE: 1.1, NOW: 1.5}
 def print_drive_change(before: SpindleCurves, after: SpindleCurves) -> PrintedCurves:
     """Return what both drives give for one cut: torque beside power."""
     speeds = [float(s) for chart in (before, after) for c in _held(chart) for s in c.speed]
-    x = log_axis("rev/min", *round_outward(0.95 * min(speeds), 1.05 * max(speeds)))
+    x = log_axis(tr("rev/min"), *round_outward(0.95 * min(speeds), 1.05 * max(speeds)))
 
     def panel(unit: str, title: str, of_curve: Callable[[DriveCurve], FloatArray]) -> PrintedPanel:
         return _drive_panel((before, after), x, unit, title, of_curve)
 
     return PrintedCurves(
-        title="What changed",
-        subtitle="at the spindle, one cut",
+        title=tr("What changed"),
+        subtitle=tr("at the spindle, one cut"),
         panels=(
-            panel("N·m", "torque", lambda curve: curve.torque),
-            panel("W", "power", lambda curve: curve.power),
+            panel("N·m", tr("torque"), lambda curve: curve.torque),
+            panel("W", tr("power"), lambda curve: curve.power),
         ),
         notes=(),
         legend=(),
-        description=(
+        description=tr(
             "What changed: torque and power for one cut against spindle speed, before and now, "
             "in every drive position."
         ),
@@ -67,8 +69,8 @@ def print_window_change(before: FeedWindows, after: FeedWindows) -> PrintedCurve
     x = log_axis(f"Ø {length_label(units)}", min(ends) / MARGIN, max(ends) * MARGIN)
     y = feed_axis([window for pair in pairs for window in pair], units)
     return PrintedCurves(
-        title=after.material.name,
-        subtitle="window of feed, before and now",
+        title=tr(after.material.name),
+        subtitle=tr("window of feed, before and now"),
         panels=tuple(
             PrintedPanel(
                 title=f"{blade_letter(after.shop, now.blade.name)}  {now.blade.name}",
@@ -83,9 +85,10 @@ def print_window_change(before: FeedWindows, after: FeedWindows) -> PrintedCurve
         ),
         notes=(),
         legend=(),
-        description=(
-            f"{after.material.name}: the most and the least feed against diameter, before and "
-            "now, one blade beside the other."
+        description=tr(
+            "{material}: the most and the least feed against diameter, before and now, one blade "
+            "beside the other.",
+            material=tr(after.material.name),
         ),
     )
 
@@ -126,7 +129,15 @@ def _named(word: str, parts: Sequence[tuple[Point, ...]]) -> list[PrintedCurve]:
     """Return the parts as one curve with one name: before and now are told apart, no more."""
     if not parts:
         return []
-    return [PrintedCurve(parts=tuple(parts), dash=_DASHES[word], weight=_WEIGHTS[word], label=word)]
+    return [
+        PrintedCurve(
+            parts=tuple(parts), dash=_DASHES[word], weight=_WEIGHTS[word], label=_said(word)
+        )
+    ]
+
+
+def _said(word: str) -> str:
+    return tr("before") if word == BEFORE else tr("now")
 
 
 def _window_curves(
@@ -139,6 +150,6 @@ def _window_curves(
     )
     curves = _named(word, most)
     # The least feed seldom moves: it is named once, by the curve of now.
-    name = "least" if word == NOW else ""
+    name = tr("least") if word == NOW else ""
     dash = Dash.LONG if word == NOW else Dash.SHORT_WIDE
     return curves + [replace(c, dash=dash, label=name, weight=1.0) for c in _named(word, floor)]

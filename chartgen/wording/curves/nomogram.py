@@ -10,6 +10,7 @@ from chartgen.physics.cutting import force_from_torque
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.wording.curves.scales import in_units, speed_in_units
 from chartgen.wording.figure import log_axis
+from chartgen.wording.language import decimal, tr
 from chartgen.wording.numbers import length_label
 from chartgen.wording.signs import LegendEntry
 
@@ -58,31 +59,39 @@ def print_speed_nomogram(shop: Shop, demand: Demand | None) -> PrintedNomogram:
     speed, diameter = _worked(demand, units)
     read = nomogram.read(speed, diameter)
     return PrintedNomogram(
-        title="Spindle speed",
-        subtitle="with a ruler",
+        title=tr("Spindle speed"),
+        subtitle=tr("with a ruler"),
         scales=_scales(
-            nomogram, (f"surface {speed_unit}", "spindle rev/min", f"Ø {length}"), _SPINDLES
+            nomogram,
+            (tr("surface {unit}", unit=speed_unit), tr("spindle rev/min"), f"Ø {length}"),
+            _SPINDLES,
         ),
         worked=_heights(nomogram, speed, diameter, read),
-        description="Three upright scales: surface speed, spindle speed, diameter; a straight "
-        "line across them reads the spindle speed for the other two.",
+        description=tr(
+            "Three upright scales: surface speed, spindle speed, diameter; a straight "
+            "line across them reads the spindle speed for the other two."
+        ),
         notes=(
-            (
+            tr(
                 "Lay a ruler from the surface speed on the left to the diameter on the right: it "
                 "crosses the middle at the spindle speed. Take the next slower step there is."
             ),
-            (
-                f"Drawn in: {speed:.3g} {speed_unit} at Ø {diameter:.3g} {length} is "
-                f"{_rounded(read)} rev/min."
+            tr(
+                "Drawn in: {speed} {speed_unit} at Ø {diameter} {length} is {read} rev/min.",
+                speed=_drawn(speed),
+                speed_unit=speed_unit,
+                diameter=_drawn(diameter),
+                length=length,
+                read=_rounded(read),
             ),
         ),
         assumptions=(
-            (
-                f"n = {'1000' if units is LengthUnits.METRIC else '12'} v / (π d): arithmetic. "
-                "Motor, grip, blade and work are not asked: the lathe chart asks them, and "
-                "machine and chuck have limits of their own."
+            tr(
+                "n = {factor} v / (π d): arithmetic. Motor, grip, blade and work are not asked: "
+                "the lathe chart asks them, and machine and chuck have limits of their own.",
+                factor="1000" if units is LengthUnits.METRIC else "12",
             ),
-            "On the way to the centre the diameter shrinks and so does the surface speed.",
+            tr("On the way to the centre the diameter shrinks and so does the surface speed."),
         ),
     )
 
@@ -99,24 +108,37 @@ def print_power_nomogram(shop: Shop, demand: Demand | None) -> PrintedNomogram:
         force = float(f"{min(max(found, nomogram.left.least), nomogram.left.most):.2g}")
     read = nomogram.read(force, speed)
     return PrintedNomogram(
-        title="Cutting power",
-        subtitle="with a ruler",
-        scales=_scales(nomogram, ("force N", "power W", f"surface {speed_unit}"), _POWERS),
+        title=tr("Cutting power"),
+        subtitle=tr("with a ruler"),
+        scales=_scales(
+            nomogram,
+            (tr("force N"), tr("power W"), tr("surface {unit}", unit=speed_unit)),
+            _POWERS,
+        ),
         worked=_heights(nomogram, force, speed, read),
-        description="Three upright scales: cutting force, power, surface speed; a straight line "
-        "across them reads the power of the other two.",
+        description=tr(
+            "Three upright scales: cutting force, power, surface speed; a straight line "
+            "across them reads the power of the other two."
+        ),
         notes=(
-            (
+            tr(
                 "Lay a ruler from the cutting force on the left to the surface speed on the right: "
                 "it crosses the middle at the power the edge takes."
             ),
-            f"Drawn in: {force:.3g} N at {speed:.3g} {speed_unit} is {_rounded(read)} W.",
-            "The motor must give more: belts and gears keep some of it.",
+            tr(
+                "Drawn in: {force} N at {speed} {speed_unit} is {read} W.",
+                force=_drawn(force),
+                speed=_drawn(speed),
+                speed_unit=speed_unit,
+                read=_rounded(read),
+            ),
+            tr("The motor must give more: belts and gears keep some of it."),
         ),
         assumptions=(
-            (
-                f"P = F v / {'60' if units is LengthUnits.METRIC else '197'}: arithmetic only. The "
-                "force of a cut is an estimate with a wide band: the command explain prints both."
+            tr(
+                "P = F v / {divisor}: arithmetic only. The force of a cut is an estimate with a "
+                "wide band: the command explain prints both.",
+                divisor="60" if units is LengthUnits.METRIC else "197",
             ),
         ),
     )
@@ -143,7 +165,12 @@ def _heights(nomogram: Nomogram, left: float, right: float, read: float) -> tupl
 
 def _rounded(value: float) -> str:
     """Return a reading to the three figures a ruler gives at best."""
-    return f"{float(f'{value:.3g}'):g}"
+    return decimal(f"{float(f'{value:.3g}'):g}")
+
+
+def _drawn(value: float) -> str:
+    """Return where the line drawn in stands on a scale."""
+    return decimal(f"{value:.3g}")
 
 
 def _scales(

@@ -21,11 +21,11 @@ from chartgen.wording.figure import (
     plain,
     round_outward,
 )
+from chartgen.wording.language import tr
 from chartgen.wording.numbers import length_label, write_cutting_speed
 
 _MARGIN = 1.06
 """So that no dot lies on the frame."""
-_NAMES = {ToolMaterial.CARBIDE: "carbide", ToolMaterial.HSS: "HSS"}
 _START = {ToolMaterial.CARBIDE: Dash.SOLID, ToolMaterial.HSS: Dash.LONG}
 _CEILING = {ToolMaterial.CARBIDE: Dash.LONG_DOT, ToolMaterial.HSS: Dash.SHORT}
 
@@ -43,7 +43,7 @@ def print_speed_lines(chart: SpeedLines) -> PrintedCurves:
         max(slowest, 0.6 * min((r.speed for r in chart.recommended), default=slowest)),
         1.2 * chart.fastest_spindle,
     )
-    y = log_axis("rev/min", least, most)
+    y = log_axis(tr("rev/min"), least, most)
     lines = [
         curve
         for edge in chart.edges
@@ -52,7 +52,7 @@ def print_speed_lines(chart: SpeedLines) -> PrintedCurves:
                 x,
                 y,
                 edge.start,
-                f"{_NAMES[edge.tool_material]} start",
+                _start_name(edge.tool_material),
                 units,
                 _START[edge.tool_material],
                 1.6,
@@ -61,7 +61,7 @@ def print_speed_lines(chart: SpeedLines) -> PrintedCurves:
                 x,
                 y,
                 edge.ceiling,
-                f"{_NAMES[edge.tool_material]} most",
+                _most_name(edge.tool_material),
                 units,
                 _CEILING[edge.tool_material],
                 1.2,
@@ -70,8 +70,8 @@ def print_speed_lines(chart: SpeedLines) -> PrintedCurves:
         if curve is not None
     ]
     return PrintedCurves(
-        title=chart.material.name,
-        subtitle="spindle speed by diameter",
+        title=tr(chart.material.name),
+        subtitle=tr("spindle speed by diameter"),
         panels=(
             PrintedPanel(
                 title="",
@@ -83,12 +83,21 @@ def print_speed_lines(chart: SpeedLines) -> PrintedCurves:
         ),
         notes=_notes(chart),
         legend=(),
-        description=(
-            f"Spindle speed against diameter in {chart.material.name}, both axes logarithmic: "
-            f"{'; '.join(line.label for line in lines)}. Level lines are the machine's speeds, "
-            "dots the recommended cuts of the lathe chart."
+        description=tr(
+            "Spindle speed against diameter in {material}, both axes logarithmic: {lines}. "
+            "Level lines are the machine's speeds, dots the recommended cuts of the lathe chart.",
+            material=tr(chart.material.name),
+            lines="; ".join(line.label for line in lines),
         ),
     )
+
+
+def _start_name(tool: ToolMaterial) -> str:
+    return tr("carbide start") if tool is ToolMaterial.CARBIDE else tr("HSS start")
+
+
+def _most_name(tool: ToolMaterial) -> str:
+    return tr("carbide most") if tool is ToolMaterial.CARBIDE else tr("HSS most")
 
 
 def _dots(chart: SpeedLines, units: LengthUnits) -> tuple[PrintedDot, ...]:
@@ -111,12 +120,14 @@ def _dots(chart: SpeedLines, units: LengthUnits) -> tuple[PrintedDot, ...]:
 def _notes(chart: SpeedLines) -> tuple[str, ...]:
     """Return how to read the figure."""
     return (
-        (
+        tr(
             "Slanted lines: equal surface speed; start is what a cut would like, most is what "
             "the edge bears. Level lines: the machine's own speeds. Dots: the speeds of the "
             "lathe chart; one under its start line was lowered because the motor, the grip or "
-            f"the fastest spindle ({math.floor(chart.fastest_spindle)} rev/min) asks for it. "
-            f"Chuck: at most {math.floor(chart.chuck_speed)} rev/min."
+            "the fastest spindle ({fastest} rev/min) asks for it. "
+            "Chuck: at most {chuck} rev/min.",
+            fastest=math.floor(chart.fastest_spindle),
+            chuck=math.floor(chart.chuck_speed),
         ),
     )
 

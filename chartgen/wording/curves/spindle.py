@@ -18,6 +18,7 @@ from chartgen.wording.figure import (
     log_axis,
     round_outward,
 )
+from chartgen.wording.language import tr
 from chartgen.wording.numbers import length_label, write_length
 
 _DASHES = {
@@ -29,24 +30,19 @@ POSITIONS_A_CARD = 3
 """More drive positions with a range run on to further cards: so many dashes are told apart."""
 CUT_SHAPES = (DotShape.DISC, DotShape.RING, DotShape.SQUARE, DotShape.CROSS)
 """How the cuts of the first, second... blade of a shop are marked on every figure."""
-_WORDS = {
-    Duration.CONTINUOUS: "continuous",
-    Duration.ONE_CUT: "one cut",
-    Duration.STALL: "at the stall",
-}
 
 
 def print_spindle_curves(chart: SpindleCurves) -> PrintedCurves:
     """Return the drive's curves with one material's demands, torque beside power."""
     speeds = [float(s) for curve in chart.curves for s in curve.speed]
     speeds += [demand.speed for demand in chart.demands]
-    x = log_axis("rev/min", *round_outward(0.95 * min(speeds), 1.05 * max(speeds)))
+    x = log_axis(tr("rev/min"), *round_outward(0.95 * min(speeds), 1.05 * max(speeds)))
     panels = (
         _panel(
             chart,
             x,
             "N·m",
-            "torque at the spindle",
+            tr("torque at the spindle"),
             lambda c: c.torque,
             lambda d: (d.torque, d.torque_high),
         ),
@@ -54,21 +50,22 @@ def print_spindle_curves(chart: SpindleCurves) -> PrintedCurves:
             chart,
             x,
             "W",
-            "power at the spindle",
+            tr("power at the spindle"),
             lambda c: c.power,
             lambda d: (d.power, d.power_high),
         ),
     )
     return PrintedCurves(
-        title=chart.material.name,
-        subtitle="what the drive gives and the cuts ask",
+        title=tr(chart.material.name),
+        subtitle=tr("what the drive gives and the cuts ask"),
         panels=panels,
         notes=_notes(chart),
         legend=(),
-        description=(
+        description=tr(
             "Torque and power at the spindle against its speed, for each drive position: "
-            "continuous, one cut and stall; with what the recommended cuts in "
-            f"{chart.material.name} ask of it."
+            "continuous, one cut and stall; with what the recommended cuts in {material} "
+            "ask of it.",
+            material=tr(chart.material.name),
         ),
     )
 
@@ -85,7 +82,7 @@ def _panel(
         PrintedCurve(
             parts=(points(curve.speed, of_curve(curve)),),
             dash=_dash(chart, curve),
-            label=f"{curve.position.mark or curve.position.name} {_words(curve)}",
+            label=f"{curve.position.mark or curve.position.name} {_words(curve.duration)}",
         )
         for curve in chart.curves
         if not curve.position.is_single_speed
@@ -98,7 +95,7 @@ def _panel(
             PrintedCurve(
                 parts=(tuple((c.speed, of_demand(c)[1]) for c in cuts),),
                 weight=0.7,
-                label=f"cuts {blade_letter(chart.shop, blade.name)}",
+                label=tr("cuts {letter}", letter=blade_letter(chart.shop, blade.name)),
                 bold=True,
             )
         )
@@ -125,7 +122,7 @@ def _steps(
     for duration in dict.fromkeys(curve.duration for curve in singles):
         held = [curve for curve in singles if curve.duration is duration]
         marks = sorted(points([c.speed[0] for c in held], [of_curve(c)[0] for c in held]))
-        words = "measured" if duration is None else _WORDS[duration]
+        words = _words(duration)
         kind = duration or Duration.CONTINUOUS
         alone = len(marks) == 1
         dots += [
@@ -142,30 +139,45 @@ def _notes(chart: SpindleCurves) -> tuple[str, ...]:
     """Return how to read the figure."""
     units = chart.shop.request.units
     lines = [
-        (
+        tr(
             "Continuous: for as long as you like. One cut: a short solid cut, then rest. Stall: "
             "the most before the spindle stops."
         )
     ]
     if any(position.is_single_speed for position in chart.positions):
-        lines.append("Marks: the speeds there are; the thin lines only lead from one to the next.")
+        lines.append(
+            tr("Marks: the speeds there are; the thin lines only lead from one to the next.")
+        )
     if chart.demands:
         sizes = [demand.diameter for demand in chart.demands]
-        span = " to ".join(
-            dict.fromkeys(write_length(size, units) for size in (min(sizes), max(sizes)))
-        )
+        ends = list(dict.fromkeys(write_length(size, units) for size in (min(sizes), max(sizes))))
+        span = tr("{least} to {most}", least=ends[0], most=ends[1]) if len(ends) > 1 else ends[0]
         lines.append(
-            f"Cuts: the recommended cuts of each blade, Ø {span} {length_label(units)}, at the "
-            "outside of the bar, with the force at the high side of its band. A cut on the "
-            "one-cut line uses all the motor has; one under it is held back by something else."
+            tr(
+                "Cuts: the recommended cuts of each blade, Ø {span} {length}, at the "
+                "outside of the bar, with the force at the high side of its band. A cut on the "
+                "one-cut line uses all the motor has; one under it is held back by something "
+                "else.",
+                span=span,
+                length=length_label(units),
+            )
         )
     else:
-        lines.append("No published force data: what the cuts ask is not known.")
+        lines.append(tr("No published force data: what the cuts ask is not known."))
     return tuple(lines)
 
 
-def _words(curve: DriveCurve) -> str:
-    return "measured" if curve.duration is None else _WORDS[curve.duration]
+def _words(duration: Duration | None) -> str:
+    """Return how long what a curve shows may last; what was measured, lasted as it did."""
+    match duration:
+        case Duration.CONTINUOUS:
+            return tr("continuous")
+        case Duration.ONE_CUT:
+            return tr("one cut")
+        case Duration.STALL:
+            return tr("at the stall")
+        case None:
+            return tr("measured")
 
 
 def _dash(chart: SpindleCurves, curve: DriveCurve) -> Dash:

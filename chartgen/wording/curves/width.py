@@ -16,9 +16,9 @@ from chartgen.wording.figure import (
     even_axis,
     log_axis,
 )
+from chartgen.wording.language import tr
 from chartgen.wording.numbers import length_label, write_length
 
-_NAMES = {ToolMaterial.CARBIDE: "carbide", ToolMaterial.HSS: "HSS"}
 _DASHES = {
     ToolMaterial.CARBIDE: (Dash.SOLID, Dash.LONG),
     ToolMaterial.HSS: (Dash.LONG_DOT, Dash.SHORT),
@@ -44,21 +44,23 @@ def print_widest_blades(chart: WidestBlades) -> PrintedCurves:
         for name, width in owned.items()
     ]
     return PrintedCurves(
-        title=chart.material.name,
-        subtitle="widest blade by diameter",
+        title=tr(chart.material.name),
+        subtitle=tr("widest blade by diameter"),
         panels=(
             PrintedPanel(
                 title="",
                 x=log_axis(f"Ø {label}", xs[0], xs[-1]),
-                y=even_axis(f"width {label}", 0.0, top * 1.15),
+                y=even_axis(tr("width {unit}", unit=label), 0.0, top * 1.15),
                 curves=(*curves, *rungs),
             ),
         ),
         notes=_notes(chart),
         legend=(),
-        description=(
-            f"The widest blade that parts {chart.material.name}, against diameter: "
-            f"{'; '.join(curve.label for curve in curves)}. Level lines are the blades owned."
+        description=tr(
+            "The widest blade that parts {material}, against diameter: {lines}. "
+            "Level lines are the blades owned.",
+            material=tr(chart.material.name),
+            lines="; ".join(curve.label for curve in curves),
         ),
     )
 
@@ -66,20 +68,28 @@ def print_widest_blades(chart: WidestBlades) -> PrintedCurves:
 def _curves(
     kind: WidestBlade, xs: list[float], units: LengthUnits, most: float
 ) -> list[PrintedCurve]:
-    name = _NAMES[kind.template.tool_material]
-    dashes = _DASHES[kind.template.tool_material]
+    tool = kind.template.tool_material
+    dashes = _DASHES[tool]
     found = []
-    for values, word, dash in (
-        (kind.good, "good", dashes[0]),
-        (kind.usable, "tight", dashes[1]),
+    for values, label, dash in (
+        (kind.good, _good(tool), dashes[0]),
+        (kind.usable, _tight(tool), dashes[1]),
     ):
         # Where even the widest tried would do, the search ended, not the lathe: nothing is drawn.
         ended = values >= most * (1.0 - 1e-9)
         ys = [in_units(float(v), units) for v in np.where(ended, 0.0, values)]
         parts = _stretches(points(xs, ys))
         if parts:
-            found.append(PrintedCurve(parts=parts, dash=dash, label=f"{name} {word}"))
+            found.append(PrintedCurve(parts=parts, dash=dash, label=label))
     return found
+
+
+def _good(tool: ToolMaterial) -> str:
+    return tr("carbide good") if tool is ToolMaterial.CARBIDE else tr("HSS good")
+
+
+def _tight(tool: ToolMaterial) -> str:
+    return tr("carbide tight") if tool is ToolMaterial.CARBIDE else tr("HSS tight")
 
 
 def _stretches(curve: tuple[Point, ...]) -> tuple[tuple[Point, ...], ...]:
@@ -95,18 +105,23 @@ def _stretches(curve: tuple[Point, ...]) -> tuple[tuple[Point, ...], ...]:
 
 def _notes(chart: WidestBlades) -> tuple[str, ...]:
     units = chart.shop.request.units
-    label = length_label(units)
-    templates = " or ".join(
+    first, *others = (
         f"{blade_letter(chart.shop, kind.template.name)} {kind.template.name}"
         for kind in chart.kinds
     )
+    # There are two kinds of tool, carbide and HSS.
+    templates = tr("{one} or {other}", one=first, other=others[0]) if others else first
     return (
-        (
-            f"For blades like {templates}, but for their width: the body in proportion, as far "
-            f"out of the holder. Tried every {write_length(chart.step, units)} {label} up to "
-            f"{write_length(chart.most, units)}. Good: a window with room in it. Tight: a window "
+        tr(
+            "For blades like {templates}, but for their width: the body in proportion, as far "
+            "out of the holder. Tried every {step} {length} up to "
+            "{most}. Good: a window with room in it. Tight: a window "
             "at all; better a narrower blade. A line that ends: beyond it every width is tight, "
             "none has a window, or even the widest tried has one. A hump: there the spindle "
-            "stalls before the work can slip, so grip does not count."
+            "stalls before the work can slip, so grip does not count.",
+            templates=templates,
+            step=write_length(chart.step, units),
+            length=length_label(units),
+            most=write_length(chart.most, units),
         ),
     )

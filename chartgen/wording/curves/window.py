@@ -21,18 +21,10 @@ from chartgen.wording.figure import (
     log_axis,
     round_outward,
 )
+from chartgen.wording.language import decimal, tr
 from chartgen.wording.numbers import feed_label, length_label
 from chartgen.wording.signs import legend_of_letters
 
-_NOTES = (
-    (
-        "Hatched: feeds inside the window, at the speed that the lathe chart recommends for the "
-        "diameter. Upper line: the most that the first limit allows; its letter says which, a "
-        "stroke where another takes over, two letters where two are met at about the same feed. "
-        "Dashed: the least, under which the edge rubs. Dots: the feeds of the lathe chart. "
-        "No hatching: no window."
-    ),
-)
 MARGIN = 1.06
 """So that no dot lies on the frame."""
 _LONG_RUN = 0.1
@@ -51,8 +43,8 @@ def print_feed_windows(chart: FeedWindows) -> PrintedCurves:
     least = y.least
     reasons = {run.reason.mark for w in chart.blades for run in w.ceiling_runs}
     return PrintedCurves(
-        title=chart.material.name,
-        subtitle="window of feed by diameter",
+        title=tr(chart.material.name),
+        subtitle=tr("window of feed by diameter"),
         panels=tuple(
             PrintedPanel(
                 title=_blade(chart.shop, window),
@@ -65,9 +57,22 @@ def print_feed_windows(chart: FeedWindows) -> PrintedCurves:
             )
             for window in chart.blades
         ),
-        notes=_NOTES,
+        notes=_notes(),
         legend=legend_of_letters(reasons),
         description=_description(chart),
+    )
+
+
+def _notes() -> tuple[str, ...]:
+    """Return how to read the figure."""
+    return (
+        tr(
+            "Hatched: feeds inside the window, at the speed that the lathe chart recommends for "
+            "the diameter. Upper line: the most that the first limit allows; its letter says "
+            "which, a stroke where another takes over, two letters where two are met at about the "
+            "same feed. Dashed: the least, under which the edge rubs. Dots: the feeds of the lathe "
+            "chart. No hatching: no window."
+        ),
     )
 
 
@@ -93,12 +98,14 @@ def _curves(
     floor = [in_units(f, units) for f in window.floor]
     ceiling = [in_units(f, units) for f in window.ceiling]
     return (
-        PrintedCurve(parts=above(least, zip(xs, ceiling, strict=True)), weight=1.5, label="most"),
+        PrintedCurve(
+            parts=above(least, zip(xs, ceiling, strict=True)), weight=1.5, label=tr("most")
+        ),
         PrintedCurve(
             parts=(tuple(zip(xs, floor, strict=True)),),
             dash=Dash.LONG,
             weight=1.3,
-            label="least",
+            label=tr("least"),
         ),
     )
 
@@ -190,13 +197,21 @@ def _description(chart: FeedWindows) -> str:
         inside = np.flatnonzero(window.has_window)
         name = _blade(chart.shop, window)
         if not inside.size:
-            told.append(f"{name}: no window at any diameter shown")
+            told.append(tr("{blade}: no window at any diameter shown", blade=name))
             continue
         first, last = (in_units(chart.diameters[i], units) for i in (inside[0], inside[-1]))
         told.append(
-            f"{name}: windows between {first:.3g} and {last:.3g} {length_label(units)} diameter"
+            tr(
+                "{blade}: windows between {first} and {last} {length} diameter",
+                blade=name,
+                first=decimal(f"{first:.3g}"),
+                last=decimal(f"{last:.3g}"),
+                length=length_label(units),
+            )
         )
-    return (
-        f"Feed against diameter in {chart.material.name}: the most that the first limit allows, "
-        f"the least that the edge needs, and the advised feed between. {'; '.join(told)}."
+    return tr(
+        "Feed against diameter in {material}: the most that the first limit allows, the least "
+        "that the edge needs, and the advised feed between. {blades}.",
+        material=tr(chart.material.name),
+        blades="; ".join(told),
     )

@@ -16,6 +16,7 @@ from chartgen.quantities import (
     Newtons,
     TurnsPerMinute,
 )
+from chartgen.wording.language import decimal, tr, trn
 from chartgen.wording.numbers import length_label, write_length, write_pace, write_speed
 
 _TEN = 10.0
@@ -28,7 +29,7 @@ _SLOWEST_PACE = 0.8
 _BEATS = (40.0, 120.0)
 _BEST_BEAT = 72.0
 # Parts of a turn that the eye finds on a dial without counting lines.
-_PARTS = ((1, "a turn"), (2, "half a turn"), (4, "a quarter turn"), (8, "an eighth of a turn"))
+_PARTS = (1, 2, 4, 8)
 
 
 def length(value: Millimetres[float], units: LengthUnits) -> str:
@@ -39,27 +40,36 @@ def length(value: Millimetres[float], units: LengthUnits) -> str:
 def bare(value: Millimetres[float], units: LengthUnits) -> str:
     """Return a length without its unit."""
     if units is LengthUnits.METRIC:
-        return f"{round(value, 2):g}"
+        return decimal(f"{round(value, 2):g}")
     return write_length(value, units)
 
 
 def length_up(value: Millimetres[float], units: LengthUnits) -> str:
     """Return a length rounded up to a tenth of a millimetre or a hundredth of an inch."""
     if units is LengthUnits.METRIC:
-        return f"{math.ceil(value * 10.0 - 1e-6) / 10.0:g} mm"
-    return f"{math.ceil(value / _INCH * 100.0 - 1e-6) / 100.0:.2f} in"
+        number = f"{math.ceil(value * 10.0 - 1e-6) / 10.0:g}"
+    else:
+        number = f"{math.ceil(value / _INCH * 100.0 - 1e-6) / 100.0:.2f}"
+    return f"{decimal(number)} {length_label(units)}"
 
 
 def deep(value: Millimetres[float], units: LengthUnits) -> str:
     """Return how deep a drill goes, up to half a millimetre or a fiftieth of an inch."""
     if units is LengthUnits.METRIC:
-        return f"{math.ceil(value * 2.0 - 1e-6) / 2.0:g}"
-    return f"{math.ceil(value / _INCH * 50.0 - 1e-6) / 50.0:.2f}"
+        return decimal(f"{math.ceil(value * 2.0 - 1e-6) / 2.0:g}")
+    return decimal(f"{math.ceil(value / _INCH * 50.0 - 1e-6) / 50.0:.2f}")
 
 
 def across(value: Millimetres[float], units: LengthUnits) -> str:
     """Return a diameter."""
     return f"Ø {bare(value, units)}"
+
+
+def size(diameter: Millimetres[float], long: Millimetres[float], units: LengthUnits) -> str:
+    """Return what is round and as long as it says."""
+    return tr(
+        "{diameter} by {length}", diameter=across(diameter, units), length=length(long, units)
+    )
 
 
 def speed(cut: MachineCut) -> str:
@@ -70,7 +80,7 @@ def speed(cut: MachineCut) -> str:
 def pace(cut: MachineCut) -> str:
     """Return the seconds of one turn of the wheel that feeds, or what feeds instead."""
     if cut.fed_by is FedBy.POWER:
-        return "power"
+        return tr("power|feed")
     if cut.seconds_per_turn is None:
         return "–"
     return write_pace(
@@ -87,11 +97,17 @@ def beats(cut: MachineCut) -> str:
         return ""
     turns: TurnsPerMinute[float] = 60.0 / cut.seconds_per_turn
     low, high = _BEATS
-    fits = [(turns * part, name) for part, name in _PARTS if low <= turns * part <= high]
+    fits = [part for part in _PARTS if low <= turns * part <= high]
     if not fits:
         return ""
-    beat, name = min(fits, key=lambda one: abs(math.log(one[0] / _BEST_BEAT)))
-    return f"{math.floor(beat + _SLIP)} beats a minute, {name} each"
+    part = min(fits, key=lambda one: abs(math.log(turns * one / _BEST_BEAT)))
+    beat = math.floor(turns * part + _SLIP)
+    return {
+        1: tr("{number} beats a minute, a turn each", number=beat),
+        2: tr("{number} beats a minute, half a turn each", number=beat),
+        4: tr("{number} beats a minute, a quarter turn each", number=beat),
+        8: tr("{number} beats a minute, an eighth of a turn each", number=beat),
+    }[part]
 
 
 def rate(cut: MachineCut, units: LengthUnits) -> str:
@@ -99,7 +115,7 @@ def rate(cut: MachineCut, units: LengthUnits) -> str:
     value = float(feed_rate(feed=cut.feed, spindle_speed=cut.spindle_speed))
     if units is LengthUnits.METRIC:
         return f"{math.floor(value + _SLIP):d} mm/min"
-    return f"{math.floor(value / _INCH * 10.0 + _SLIP) / 10.0:.1f} in/min"
+    return decimal(f"{math.floor(value / _INCH * 10.0 + _SLIP) / 10.0:.1f} in/min")
 
 
 def newtons_up(force: Newtons[float]) -> str:
@@ -116,26 +132,28 @@ def newtons_down(force: Newtons[float]) -> str:
 
 def kilonewtons_up(force: Newtons[float]) -> str:
     """Return a grip that is needed."""
-    return f"{math.ceil(force / 100.0 - _SLIP) / 10.0:.1f} kN"
+    return decimal(f"{math.ceil(force / 100.0 - _SLIP) / 10.0:.1f} kN")
 
 
 def kilonewtons_down(force: Newtons[float]) -> str:
     """Return a grip that there is."""
-    return f"{math.floor(force / 100.0 + _SLIP) / 10.0:.1f} kN"
+    return decimal(f"{math.floor(force / 100.0 + _SLIP) / 10.0:.1f} kN")
 
 
 def torque_up(torque: NewtonMetres[float]) -> str:
     """Return a torque that is needed, without its unit; small ones to a hundredth."""
     if torque < _TEN:
-        return f"{math.ceil(torque * 100.0 - _SLIP) / 100.0:.2f}"
-    return f"{math.ceil(torque * 10.0 - _SLIP) / 10.0:.1f}"
+        return decimal(f"{math.ceil(torque * 100.0 - _SLIP) / 100.0:.2f}")
+    return decimal(f"{math.ceil(torque * 10.0 - _SLIP) / 10.0:.1f}")
 
 
 def torque_down(torque: NewtonMetres[float]) -> str:
     """Return a torque that there is, with its unit."""
     if torque < _TEN:
-        return f"{math.floor(torque * 100.0 + _SLIP) / 100.0:.2f} N·m"
-    return f"{math.floor(torque * 10.0 + _SLIP) / 10.0:.1f} N·m"
+        number = f"{math.floor(torque * 100.0 + _SLIP) / 100.0:.2f}"
+    else:
+        number = f"{math.floor(torque * 10.0 + _SLIP) / 10.0:.1f}"
+    return f"{decimal(number)} N·m"
 
 
 def whole_up(value: float) -> str:
@@ -150,7 +168,7 @@ def whole_down(value: float) -> str:
 
 def minutes(time: Minutes[float]) -> str:
     """Return a time for a table: to a tenth of a minute, up."""
-    return f"{math.ceil(time * 10.0 - 1e-6) / 10.0:.1f}"
+    return decimal(f"{math.ceil(time * 10.0 - 1e-6) / 10.0:.1f}")
 
 
 def minutes_in_words(time: Minutes[float]) -> str:
@@ -165,20 +183,20 @@ def minutes_in_words(time: Minutes[float]) -> str:
 def mass(value: Kilograms[float], units: LengthUnits) -> str:
     """Return a mass."""
     if units is LengthUnits.INCH:
-        return f"{value / _POUND:.2g} lb"
-    return f"{value:.2g} kg" if value >= 1.0 else f"{1000.0 * value:.2g} g"
+        return decimal(f"{value / _POUND:.2g} lb")
+    return decimal(f"{value:.2g} kg" if value >= 1.0 else f"{1000.0 * value:.2g} g")
 
 
 def volume(value: CubicMm[float], units: LengthUnits) -> str:
     """Return a volume."""
     if units is LengthUnits.INCH:
-        return f"{value / _INCH**3:.2g} in³"
-    return f"{value / 1000.0:.2g} cm³"
+        return decimal(f"{value / _INCH**3:.2g} in³")
+    return decimal(f"{value / 1000.0:.2g} cm³")
 
 
-def counted(number: int, one: str, many: str = "") -> str:
-    """Return a number of things."""
-    return f"{number} {one}" if number == 1 else f"{number} {many or one + 's'}"
+def pieces(number: int) -> str:
+    """Return a number of pieces."""
+    return trn("{number} piece", "{number} pieces", number)
 
 
 def sentence(text: str) -> str:

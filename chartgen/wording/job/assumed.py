@@ -6,6 +6,7 @@ from chartgen.planning.plan import JobPlan
 from chartgen.reference.drilling import load_drilling
 from chartgen.wording.assumptions import assumption_lines
 from chartgen.wording.job import amounts
+from chartgen.wording.language import decimal, tr
 from chartgen.wording.numbers import feed_label, write_feed
 
 
@@ -38,12 +39,15 @@ def _turning(plan: JobPlan) -> list[str]:
         return []
     units, allowances = plan.shop.request.units, plan.allowances
     return [
-        (
-            f"Turning: feed {write_feed(allowances.turning_feed, units)}, last pass "
-            f"{write_feed(allowances.finish_feed, units)} {feed_label(units)}, at most "
-            f"{amounts.length(allowances.rough_depth, units)} deep; start speed midway "
-            f"between parting and its ceiling; force times {allowances.turning_force:g} for a "
-            "part-worn edge [GROO5]; feed force half of it (a rule of thumb)."
+        tr(
+            "Turning: feed {feed}, last pass {finish} {unit}, at most {depth} deep; start speed "
+            "midway between parting and its ceiling; force times {force} for a part-worn edge "
+            "[GROO5]; feed force half of it (a rule of thumb).",
+            feed=write_feed(allowances.turning_feed, units),
+            finish=write_feed(allowances.finish_feed, units),
+            unit=feed_label(units),
+            depth=amounts.length(allowances.rough_depth, units),
+            force=decimal(f"{allowances.turning_force:g}"),
         )
     ]
 
@@ -55,12 +59,15 @@ def _drilling(plan: JobPlan) -> list[str]:
     low, high = data.band_low.value, data.band_high.value
     units, allowances = plan.shop.request.units, plan.allowances
     return [
-        (
-            f"Drilling: HSS, sharp; torque [TBM] and push [CH-A] -{100 * low:.0f} "
-            f"+{100 * high:.0f} %; speeds from about two thirds of print, feeds from its low end "
-            f"[NAVY]; tailstock pushes {amounts.newtons_down(allowances.tailstock_push)} N, drill "
-            f"chuck holds {amounts.torque_down(allowances.drill_chuck_torque)} (from memory); a "
-            f"pilot from {amounts.across(allowances.pilot_from, units)} on."
+        tr(
+            "Drilling: HSS, sharp; torque [TBM] and push [CH-A] -{low} +{high} %; speeds from "
+            "about two thirds of print, feeds from its low end [NAVY]; tailstock pushes {push} N, "
+            "drill chuck holds {torque} (from memory); a pilot from {diameter} on.",
+            low=f"{100 * low:.0f}",
+            high=f"{100 * high:.0f}",
+            push=amounts.newtons_down(allowances.tailstock_push),
+            torque=amounts.torque_down(allowances.drill_chuck_torque),
+            diameter=amounts.across(allowances.pilot_from, units),
         )
     ]
 
@@ -70,9 +77,10 @@ def _boring(plan: JobPlan) -> list[str]:
         return []
     units, allowances = plan.shop.request.units, plan.allowances
     return [
-        (
-            f"Boring: {allowances.boring_speed:g} of the turning speed; the bar may bend "
-            f"{amounts.length(allowances.boring_deflection, units)} (practice)."
+        tr(
+            "Boring: {share} of the turning speed; the bar may bend {length} (practice).",
+            share=decimal(f"{allowances.boring_speed:g}"),
+            length=amounts.length(allowances.boring_deflection, units),
         )
     ]
 
@@ -80,10 +88,14 @@ def _boring(plan: JobPlan) -> list[str]:
 def _handling(plan: JobPlan) -> list[str]:
     allowances = plan.allowances
     return [
-        (
-            f"Times beside the cut are allowances (practice): {allowances.set_up_minutes:g} min to "
-            f"set up, {allowances.tool_minutes:g} a tool, {allowances.pass_minutes:g} a pass, "
-            f"{allowances.peck_minutes:g} a peck, {allowances.measure_minutes:g} a measurement."
+        tr(
+            "Times beside the cut are allowances (practice): {set_up} min to set up, {tool} a "
+            "tool, {cut} a pass, {peck} a peck, {measure} a measurement.",
+            set_up=decimal(f"{allowances.set_up_minutes:g}"),
+            tool=decimal(f"{allowances.tool_minutes:g}"),
+            cut=decimal(f"{allowances.pass_minutes:g}"),
+            peck=decimal(f"{allowances.peck_minutes:g}"),
+            measure=decimal(f"{allowances.measure_minutes:g}"),
         ),
-        "Not computed either: tilting out of the jaws, the tailstock's own stiffness, warming.",
+        tr("Not computed either: tilting out of the jaws, the tailstock's own stiffness, warming."),
     ]

@@ -6,15 +6,25 @@ from chartgen.model.shop import LengthUnits
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan, MachineCut, Step
 from chartgen.wording.job.amounts import across, bare, length, length_up, minutes, pace, speed
+from chartgen.wording.language import decimal, tr
 from chartgen.wording.numbers import feed_label, write_feed
 
 NONE = "–"
-REFUSED = "see step"
 
 
 def headings(units: LengthUnits) -> tuple[str, ...]:
     """Return the headings of the table, number and step first."""
-    return ("", "step", "tool", "rev/min", feed_label(units), "s/turn", "cuts", "load", "min")
+    return (
+        "",
+        tr("step"),
+        tr("tool"),
+        tr("rev/min"),
+        feed_label(units),
+        tr("s/turn"),
+        tr("cuts"),
+        tr("load"),
+        "min",
+    )
 
 
 RIGHT = frozenset({3, 4, 5, 7, 8})
@@ -22,32 +32,29 @@ RIGHT = frozenset({3, 4, 5, 7, 8})
 
 def step_title(plan: JobPlan, step: Step) -> str:
     """Return what a step does, with its sizes."""
-    return f"{step.operation.value}{_sizes(plan, step)}"
-
-
-def _sizes(plan: JobPlan, step: Step) -> str:
-    """Return what follows the name of a step in the table."""
     units = plan.shop.request.units
-    long = length(step.length, units)
+    long, up = length(step.length, units), length_up(step.length, units)
     if step.operation is Operation.SAW:
-        return " instead of parting" if step.is_per_piece else f" a blank, {_up(step, units)}"
-    sizes = {
-        Operation.HOLD: f", {length_up(plan.set_up.overhang, units)} out",
-        Operation.FACE: f" off {long}",
-        Operation.TURN: f" {across(step.start, units)} to {bare(step.end, units)}",
-        Operation.CENTRE_DRILL: f" {across(step.end, units)}",
-        Operation.DRILL: f" {across(step.end, units)}",
-        Operation.BORE: f" {across(step.start, units)} to {bare(step.end, units)}",
-        Operation.GROOVE: f" {long} wide",
-        Operation.CHAMFER: f" {long}",
-        Operation.PART: f", {long} long",
-        Operation.ADVANCE: f", {_up(step, units)}",
-    }
-    return sizes.get(step.operation, "")
-
-
-def _up(step: Step, units: LengthUnits) -> str:
-    return length_up(step.length, units)
+        if step.is_per_piece:
+            return tr("saw off instead of parting")
+        return tr("saw off a blank, {length}", length=up)
+    start, end, bare_end = across(step.start, units), across(step.end, units), bare(step.end, units)
+    out = length_up(plan.set_up.overhang, units)
+    return {
+        Operation.CHECK: tr("check, mark out"),
+        Operation.HOLD: tr("hold, {length} out", length=out),
+        Operation.FACE: tr("face off {length}", length=long),
+        Operation.CENTRE_DRILL: tr("centre drill {diameter}", diameter=end),
+        Operation.SUPPORT: tr("bring up the centre"),
+        Operation.TURN: tr("turn {start} to {end}", start=start, end=bare_end),
+        Operation.DRILL: tr("drill {diameter}", diameter=end),
+        Operation.BORE: tr("bore {start} to {end}", start=start, end=bare_end),
+        Operation.GROOVE: tr("groove {length} wide", length=long),
+        Operation.CHAMFER: tr("chamfer {length}", length=long),
+        Operation.PART: tr("part off, {length} long", length=long),
+        Operation.DEBURR: tr("deburr, measure"),
+        Operation.ADVANCE: tr("advance the bar, {length}", length=up),
+    }[step.operation]
 
 
 def step_cells(plan: JobPlan, step: Step) -> tuple[str, ...]:
@@ -55,7 +62,7 @@ def step_cells(plan: JobPlan, step: Step) -> tuple[str, ...]:
     time = minutes(step.time)
     cut = step.cut
     if cut is None:
-        middle = REFUSED if step.refused else NONE
+        middle = tr("see step") if step.refused else NONE
         return (_tool(step), NONE, NONE, NONE, middle, NONE, time)
     units = plan.shop.request.units
     return (
@@ -71,9 +78,9 @@ def step_cells(plan: JobPlan, step: Step) -> tuple[str, ...]:
 
 def _tool(step: Step) -> str:
     if step.cut is None:
-        return "saw" if step.operation is Operation.SAW else NONE
+        return tr("saw|tool") if step.operation is Operation.SAW else NONE
     if step.operation in {Operation.PART, Operation.GROOVE}:
-        return f"blade {step.cut.tool}"
+        return tr("blade {name}", name=step.cut.tool)
     if step.operation in {Operation.DRILL, Operation.CENTRE_DRILL}:
         return "HSS"
     return step.cut.tool
@@ -82,9 +89,10 @@ def _tool(step: Step) -> str:
 def cuts(cut: MachineCut, units: LengthUnits) -> str:
     """Return passes and depths, or the pecks of a drill."""
     if cut.pecks:
-        return f"{len(cut.pecks)} pecks" if len(cut.pecks) > 1 else "no pecks"
+        number = len(cut.pecks)
+        return tr("{number} pecks", number=number) if number > 1 else tr("no pecks")
     if cut.depth == 0.0 and cut.finish_depth == 0.0:
-        return f"{cut.passes} x" if cut.passes > 1 else "1 cut"
+        return f"{cut.passes} x" if cut.passes > 1 else tr("1 cut")
     rough = cut.passes - (1 if cut.finish_depth else 0)
     parts = [f"{rough} x {_depth(cut.depth, units)}"] if rough else []
     if cut.finish_depth:
@@ -94,8 +102,8 @@ def cuts(cut: MachineCut, units: LengthUnits) -> str:
 
 def _depth(depth: float, units: LengthUnits) -> str:
     if units is LengthUnits.METRIC:
-        return f"{depth:.2f}".rstrip("0").rstrip(".")
-    return f"{depth / 25.4:.3f}"
+        return decimal(f"{depth:.2f}".rstrip("0").rstrip("."))
+    return decimal(f"{depth / 25.4:.3f}")
 
 
 def load_share(cut: MachineCut) -> str:

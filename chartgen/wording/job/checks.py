@@ -2,82 +2,107 @@
 
 import math
 
+from chartgen.model.job import Coolant
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan
 from chartgen.wording.job import amounts
 from chartgen.wording.job.amounts import length, length_up
-from chartgen.wording.job.facts import COOLANT_CHECK
+from chartgen.wording.language import tr
 from chartgen.wording.numbers import length_label, write_length, write_slack
 from chartgen.wording.steps.dig_in import GIVES
-
-_DIG_IN = (
-    "Stop the spindle. Hands off the handle until the chuck stands still.",
-    "Only then wind the blade out, the way it went in. Never run backwards with it in the slot.",
-    (
-        "Look at edge, blade, centre height. Did the bar move in the jaws? Measure the overhang, "
-        "pull the key again."
-    ),
-    (
-        "Find out why before you start: feed too timid or uneven, slack in the slide, blade low or "
-        "askew, chips in the slot."
-    ),
-    "Go on in the same slot at the same numbers, not more gently; or saw it.",
-)
 
 
 def checklist(plan: JobPlan) -> tuple[str, ...]:
     """Return what to tick before the first start."""
     units, up = plan.shop.request.units, plan.set_up
     first = next(step.cut for step in plan.steps if step.cut)
-    key = f", key pulled with {amounts.whole_up(up.key_torque)} N·m" if up.key_torque else ""
     parting = next((step.parting for step in plan.steps if step.parting), None)
     drilling = any(step.operation is Operation.DRILL for step in plan.steps)
-    behind = (
-        f"{length(up.behind, units)} of bar behind the spindle: straight, sleeved, fenced off"
-        if up.behind
-        else "No bar stands out behind the spindle"
-    )
     items = [
-        "Eye protection on; no gloves, rings, loose sleeves or hair",
+        tr("Eye protection on; no gloves, rings, loose sleeves or hair"),
+        _held(plan),
+        tr("Chuck key out and put away"),
+        tr("Chuck turned a full turn by hand: nothing strikes; slides free over their whole way"),
         (
-            f"Bar {length_up(up.overhang, units)} out, {length(up.grip_length, units)} in the "
-            f"jaws{key}"
+            tr(
+                "{length} of bar behind the spindle: straight, sleeved, fenced off",
+                length=length(up.behind, units),
+            )
+            if up.behind
+            else tr("No bar stands out behind the spindle")
         ),
-        "Chuck key out and put away",
-        "Chuck turned a full turn by hand: nothing strikes; slides free over their whole way",
-        behind,
-        (
-            f"Speed set: {amounts.speed(first)} rev/min; never over "
-            f"{amounts.whole_down(up.largest_speed)}"
+        tr(
+            "Speed set: {speed} rev/min; never over {most}",
+            speed=amounts.speed(first),
+            most=amounts.whole_down(up.largest_speed),
         ),
-        COOLANT_CHECK[plan.job.coolant],
-        "Guards down, stop within reach",
+        _within_reach(plan.job.coolant),
+        tr("Guards down, stop within reach"),
     ]
     if drilling:
-        items.append("Tailstock clamped; drill chuck tight, its key out")
+        items.append(tr("Tailstock clamped; drill chuck tight, its key out"))
     if parting is not None:
         height = plan.allowances.centre_height
-        error = f"{write_length(height, units)} {length_label(units)}"
         items.append(
-            f"Blade {parting.blade.name}: square, on centre within {error}, "
-            f"{length(parting.blade.projection, units)} out or less; carriage locked"
+            tr(
+                "Blade {name}: square, on centre within {error}, {length} out or less; carriage "
+                "locked",
+                name=parting.blade.name,
+                error=f"{write_length(height, units)} {length_label(units)}",
+                length=length(parting.blade.projection, units),
+            )
         )
-        items.append("Tray or rod ready to catch the piece; no hand")
+        items.append(tr("Tray or rod ready to catch the piece; no hand"))
     return tuple(items)
+
+
+def _held(plan: JobPlan) -> str:
+    units, up = plan.shop.request.units, plan.set_up
+    overhang, grip = length_up(up.overhang, units), length(up.grip_length, units)
+    if not up.key_torque:
+        return tr("Bar {overhang} out, {grip} in the jaws", overhang=overhang, grip=grip)
+    return tr(
+        "Bar {overhang} out, {grip} in the jaws, key pulled with {torque} N·m",
+        overhang=overhang,
+        grip=grip,
+        torque=amounts.whole_up(up.key_torque),
+    )
+
+
+def _within_reach(coolant: Coolant) -> str:
+    return {
+        Coolant.OIL: tr("Oil and a long brush within reach, no rag"),
+        Coolant.EMULSION: tr("Emulsion on, aimed at the cut, splash guard down"),
+        Coolant.DRY: tr("Chip hook and brush within reach, no rag"),
+    }[coolant]
 
 
 def dig_in(plan: JobPlan) -> tuple[str, ...]:
     """Return what to do if it digs in, and what gives first on this lathe with this blade."""
     parting = next((step.parting for step in plan.steps if step.parting), None)
-    if parting is None:
-        return _DIG_IN
-    if math.isinf(parting.slack):
-        return _DIG_IN
-    units = plan.shop.request.units
-    return (
-        *_DIG_IN,
-        (
-            f"This cut swallows about {write_slack(parting.slack, units)} {length_label(units)} of "
-            f"sudden extra bite; then {GIVES[parting.gives]}."
+    steps = (
+        tr("Stop the spindle. Hands off the handle until the chuck stands still."),
+        tr(
+            "Only then wind the blade out, the way it went in. Never run backwards with it in the "
+            "slot."
         ),
+        tr(
+            "Look at edge, blade, centre height. Did the bar move in the jaws? Measure the "
+            "overhang, pull the key again."
+        ),
+        tr(
+            "Find out why before you start: feed too timid or uneven, slack in the slide, blade "
+            "low or askew, chips in the slot."
+        ),
+        tr("Go on in the same slot at the same numbers, not more gently; or saw it."),
     )
+    if parting is None or math.isinf(parting.slack):
+        return steps
+    units = plan.shop.request.units
+    swallowed = tr(
+        "This cut swallows about {slack} {unit} of sudden extra bite; then {gives}.",
+        slack=write_slack(parting.slack, units),
+        unit=length_label(units),
+        gives=tr(GIVES[parting.gives]),
+    )
+    return (*steps, swallowed)

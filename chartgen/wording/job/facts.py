@@ -1,19 +1,13 @@
 """What is told of the whole job: how it is held, what the bar gives, how long it takes."""
 
 from chartgen.limits.window import Verdict
-from chartgen.model.job import Coolant
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan, WearCheck
 from chartgen.quantities import Minutes
 from chartgen.wording.blade_letters import blade_letter
 from chartgen.wording.job import amounts
-from chartgen.wording.job.amounts import across, counted, length, length_up
-
-_VERDICT = {
-    Verdict.INSIDE: "inside its window",
-    Verdict.TIGHT: "tight",
-    Verdict.NO_WINDOW: "no window",
-}
+from chartgen.wording.job.amounts import across, length, length_up, size
+from chartgen.wording.language import decimal, tr, trn
 
 _LONG_LIFE: Minutes[float] = 6000.0
 _LIFE_STEPS = ((1000.0, 100.0), (100.0, 10.0), (10.0, 1.0), (1.0, 0.5), (0.0, 0.1))
@@ -22,42 +16,62 @@ _LIFE_STEPS = ((1000.0, 100.0), (100.0, 10.0), (10.0, 1.0), (1.0, 0.5), (0.0, 0.
 def job_facts(plan: JobPlan) -> tuple[tuple[str, str], ...]:
     """Return the facts of a job, each with its name."""
     return (
-        ("Hold", _hold(plan)),
-        ("Bar", _bar(plan)),
-        ("Blades", _blades(plan)),
-        ("Time", _time(plan)),
-        ("Chips", _chips(plan)),
+        (tr("Hold"), _hold(plan)),
+        (tr("Bar"), _bar(plan)),
+        (tr("Blades"), _blades(plan)),
+        (tr("Time"), _time(plan)),
+        (tr("Chips"), _chips(plan)),
     )
 
 
 def _hold(plan: JobPlan) -> str:
     units, up = plan.shop.request.units, plan.set_up
-    key = f", key {amounts.whole_up(up.key_torque)} N·m or more" if up.key_torque else ""
-    behind = f"; {length(up.behind, units)} of bar behind the spindle" if up.behind else ""
-    return (
-        f"{length_up(up.overhang, units)} out, {length(up.grip_length, units)} in the jaws{key}"
-        f"{behind}"
-    )
+    held = [
+        tr("{length} out", length=length_up(up.overhang, units)),
+        tr("{length} in the jaws", length=length(up.grip_length, units)),
+    ]
+    if up.key_torque:
+        held.append(tr("key {torque} N·m or more", torque=amounts.whole_up(up.key_torque)))
+    text = ", ".join(held)
+    if not up.behind:
+        return text
+    behind = tr("{length} of bar behind the spindle", length=length(up.behind, units))
+    return f"{text}; {behind}"
 
 
 def _bar(plan: JobPlan) -> str:
     units, use, job = plan.shop.request.units, plan.bar_use, plan.job
-    bar = f"{across(job.bar.diameter, units)} by {length(job.bar.length, units)}"
+    bar, pitch = size(job.bar.diameter, job.bar.length, units), length_up(use.pitch, units)
     if use.pieces == 0:
-        return (
-            f"{bar} is too short: one piece uses {length_up(use.pitch, units)}, and what stays in "
-            "the jaws comes on top"
+        return tr(
+            "{bar} is too short: one piece uses {pitch}, and what stays in the jaws comes on top",
+            bar=bar,
+            pitch=pitch,
         )
-    each = f"{length_up(use.pitch, units)} a piece"
-    needed = f"{counted(use.bars, 'bar')} for {counted(job.quantity, 'piece')}"
-    remnant = length(use.remnant, units)
+    bars = trn("{number} bar", "{number} bars", use.bars)
+    remnant, wanted = length(use.remnant, units), amounts.pieces(job.quantity)
     if plan.set_up.goes_through_spindle is False:
-        blanks = (
-            f"sawn into {counted(use.blanks, 'blank')} of {length_up(use.blank_length, units)} for "
-            f"{counted(use.pieces_a_blank, 'piece')}, {remnant} of each stay in the jaws"
+        return tr(
+            "{bar}, sawn into {blanks} of {length} for {pieces}, {remnant} of each stay in the "
+            "jaws; {pitch} a piece, {bars} for {wanted}",
+            bar=bar,
+            blanks=trn("{number} blank", "{number} blanks", use.blanks),
+            length=length_up(use.blank_length, units),
+            pieces=amounts.pieces(use.pieces_a_blank),
+            remnant=remnant,
+            pitch=pitch,
+            bars=bars,
+            wanted=wanted,
         )
-        return f"{bar}, {blanks}; {each}, {needed}"
-    return f"{bar} gives {counted(use.pieces, 'piece')}, {each}, {remnant} left over; {needed}"
+    return tr(
+        "{bar} gives {pieces}, {pitch} a piece, {remnant} left over; {bars} for {wanted}",
+        bar=bar,
+        pieces=amounts.pieces(use.pieces),
+        pitch=pitch,
+        remnant=remnant,
+        bars=bars,
+        wanted=wanted,
+    )
 
 
 def _blades(plan: JobPlan) -> str:
@@ -65,31 +79,47 @@ def _blades(plan: JobPlan) -> str:
     told = []
     for option in plan.blade_options:
         name = f"{blade_letter(plan.shop, option.blade.name)} {option.blade.name}"
-        mark = ", taken" if option.blade.name == taken else ""
-        told.append(f"{name}: {_VERDICT[option.verdict]}, {option.pieces} a bar{mark}")
+        of_it = [_verdict(option.verdict), tr("{number} a bar", number=option.pieces)]
+        if option.blade.name == taken:
+            of_it.append(tr("taken"))
+        told.append(f"{name}: {', '.join(of_it)}")
     return "; ".join(told)
+
+
+def _verdict(verdict: Verdict) -> str:
+    return {
+        Verdict.INSIDE: tr("inside its window"),
+        Verdict.TIGHT: tr("tight"),
+        Verdict.NO_WINDOW: tr("no window"),
+    }[verdict]
 
 
 def _time(plan: JobPlan) -> str:
     cutting = sum(step.cut.time for step in plan.steps if step.cut and step.is_per_piece)
     first = amounts.minutes_in_words(plan.once + plan.per_piece)
-    text = (
-        f"first piece {first}, of it {amounts.minutes(cutting)} min in the cut; the rest is "
-        "allowed for handling"
+    text = tr(
+        "first piece {first}, of it {cutting} min in the cut; the rest is allowed for handling",
+        first=first,
+        cutting=amounts.minutes(cutting),
     )
     if plan.job.quantity == 1:
         return text
-    return (
-        f"{text}; each further piece {amounts.minutes_in_words(plan.per_piece)}; all "
-        f"{plan.job.quantity} {amounts.minutes_in_words(plan.whole)}"
+    others = tr(
+        "each further piece {time}; all {number} {whole}",
+        time=amounts.minutes_in_words(plan.per_piece),
+        number=plan.job.quantity,
+        whole=amounts.minutes_in_words(plan.whole),
     )
+    return f"{text}; {others}"
 
 
 def _chips(plan: JobPlan) -> str:
     units, use = plan.shop.request.units, plan.bar_use
-    return (
-        f"{amounts.volume(use.chips, units)} ({amounts.mass(use.chips_mass, units)}) a piece; the "
-        f"piece weighs {amounts.mass(use.piece_mass, units)}"
+    return tr(
+        "{volume} ({mass}) a piece; the piece weighs {weight}",
+        volume=amounts.volume(use.chips, units),
+        mass=amounts.mass(use.chips_mass, units),
+        weight=amounts.mass(use.piece_mass, units),
     )
 
 
@@ -124,40 +154,47 @@ def wear_marks(plan: JobPlan) -> tuple[tuple[int, str], ...]:
 def measures(plan: JobPlan) -> tuple[tuple[str, str], ...]:
     """Return what is measured on the first piece, and what is wanted."""
     units, piece = plan.shop.request.units, plan.job.piece
-    wanted = [("outside", across(piece.diameter, units))]
+    wanted = [(tr("outside"), across(piece.diameter, units))]
     if piece.bore:
-        wanted.append(("bore", across(piece.bore, units)))
-    wanted.append(("length", length(piece.length, units)))
+        wanted.append((tr("bore"), across(piece.bore, units)))
+    wanted.append((tr("length"), length(piece.length, units)))
     if piece.groove is not None:
         inside = piece.diameter - 2.0 * piece.groove.depth
-        wanted.append(("groove", f"{across(inside, units)}, {length(piece.groove.width, units)}"))
+        slot = f"{across(inside, units)}, {length(piece.groove.width, units)}"
+        wanted.append((tr("groove"), slot))
     return tuple(wanted)
 
 
 def _wear(plan: JobPlan, check: WearCheck) -> str:
-    tool = f"blade {check.tool}" if check.operation is Operation.PART else check.tool
-    if check.operation is Operation.DRILL:
-        tool = f"drill {across(check.size, plan.shop.request.units)}"
-    every = "each piece" if check.pieces == 1 else f"every {check.pieces} pieces"
+    tool = check.tool
+    if check.operation is Operation.PART:
+        tool = tr("blade {name}", name=check.tool)
+    elif check.operation is Operation.DRILL:
+        tool = tr("Drill {diameter}", diameter=across(check.size, plan.shop.request.units))
+    tool = amounts.sentence(tool)[:-1]
+    look = trn(
+        "{tool}: look at its edge after each piece",
+        "{tool}: look at its edge after every {number} pieces",
+        check.pieces,
+        tool=tool,
+    )
     if check.short is None or check.long is None:
-        return f"{amounts.sentence(tool)[:-1]}: look at its edge after {every}; no life is known."
+        return tr("{look}; no life is known.", look=look)
+    if check.short >= _LONG_LIFE:
+        # So far under the speeds the law was taken at, its hours would only look exact.
+        return tr("{look}. At this speed a chip or a knock ends it before wear does.", look=look)
     short, long = (_life(minutes) for minutes in (check.short, check.long))
-    return (
-        f"{amounts.sentence(tool)[:-1]}: look at its edge after {every}. It may last {short} to "
-        f"{long} in the cut: a wide band."
+    return tr(
+        "{look}. It may last {short} to {long} in the cut: a wide band.",
+        look=look,
+        short=short,
+        long=long,
     )
 
 
 def _life(minutes: Minutes[float]) -> str:
     """Return a life in the cut, rounded down: two figures say enough of so wide a band."""
     if minutes >= _LONG_LIFE:
-        return f"over {_LONG_LIFE / 60.0:g} h"
+        return tr("over {hours} h", hours=f"{_LONG_LIFE / 60.0:g}")
     step = next(step for least, step in _LIFE_STEPS if minutes >= least)
-    return f"{minutes // step * step:g} min"
-
-
-COOLANT_CHECK = {
-    Coolant.OIL: "Oil and a long brush within reach, no rag",
-    Coolant.EMULSION: "Emulsion on, aimed at the cut, splash guard down",
-    Coolant.DRY: "Chip hook and brush within reach, no rag",
-}
+    return decimal(f"{minutes // step * step:g} min")

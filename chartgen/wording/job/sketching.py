@@ -8,7 +8,8 @@ from chartgen.model.shop import LengthUnits
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan
 from chartgen.quantities import Millimetres
-from chartgen.wording.job.amounts import across, bare, length, length_up
+from chartgen.wording.job.amounts import across, bare, length, length_up, size
+from chartgen.wording.language import tr
 from chartgen.wording.printed_job import PrintedSketch, SketchBox, SketchDimension
 
 # Drawn only to be recognised: nobody measures a chuck on the card.
@@ -87,7 +88,7 @@ def printed_sketch(plan: JobPlan) -> PrintedSketch:
             axis="along",
             start=0.0,
             end=end + up.facing,
-            text=f"{length_up(up.overhang, units)} out",
+            text=tr("{length} out", length=length_up(up.overhang, units)),
         ),
     ]
     across_axis = [SketchDimension(axis="across", start=-bar, end=bar, text=across(2 * bar, units))]
@@ -95,7 +96,7 @@ def printed_sketch(plan: JobPlan) -> PrintedSketch:
         text = across(2 * piece, units)
         across_axis.append(SketchDimension(axis="across", start=-piece, end=piece, text=text))
     if bore:
-        text = f"bore {across(2 * bore, units)}"
+        text = tr("bore {diameter}", diameter=across(2 * bore, units))
         across_axis.append(SketchDimension(axis="across", start=-bore, end=bore, text=text))
     return PrintedSketch(
         boxes=tuple(boxes),
@@ -107,11 +108,17 @@ def printed_sketch(plan: JobPlan) -> PrintedSketch:
 
 def _in_words(plan: JobPlan, units: LengthUnits) -> str:
     job, up = plan.job, plan.set_up
-    bore = f", bore {across(job.piece.bore, units)}" if job.piece.bore else ""
-    return (
-        f"Set-up seen from above, to scale: bar {across(job.bar.diameter, units)}, "
-        f"{length(up.grip_length, units)} in the jaws, {length_up(up.overhang, units)} out. From "
-        f"the jaws: {length(up.jaw_distance, units)} clear, the cut {length(up.kerf, units)}, the "
-        f"piece {across(job.piece.diameter, units)} by {length(job.piece.length, units)}{bore}, "
-        f"{length(up.facing, units)} to face off."
+    piece = size(job.piece.diameter, job.piece.length, units)
+    if job.piece.bore:
+        piece = tr("{piece}, bore {bore}", piece=piece, bore=across(job.piece.bore, units))
+    return tr(
+        "Set-up seen from above, to scale: bar {bar}, {grip} in the jaws, {overhang} out. From the "
+        "jaws: {clear} clear, the cut {kerf}, the piece {piece}, {facing} to face off.",
+        bar=across(job.bar.diameter, units),
+        grip=length(up.grip_length, units),
+        overhang=length_up(up.overhang, units),
+        clear=length(up.jaw_distance, units),
+        kerf=length(up.kerf, units),
+        piece=piece,
+        facing=length(up.facing, units),
     )

@@ -4,34 +4,8 @@ from chartgen.model.shop import LengthUnits
 from chartgen.planning.operations import Bound, Operation
 from chartgen.planning.plan import JobPlan, Refusal
 from chartgen.wording.job.amounts import length
+from chartgen.wording.language import tr
 from chartgen.wording.what_if import way_lines
-
-_MOST_WAYS = 2
-_WAY = {
-    Bound.TORQUE: "use a slower drive position if there is one, or a smaller size of tool",
-    Bound.STALL: "use a slower drive position if there is one, or a smaller size of tool",
-    Bound.GRIP: "hold it tighter, in jaws with teeth, or against a stop that takes the push",
-    Bound.BAR_BENDS: "let less bar stand out, or bring up the centre",
-    Bound.BAR_AT_JAWS: "let less bar stand out, or bring up the centre",
-    Bound.TAILSTOCK_PUSH: "add a drill between, or open the hole with a boring bar",
-    Bound.DRILL_CHUCK: "add a drill between, or open the hole with a boring bar",
-    Bound.NO_TOOL: "list one in the shop file",
-    Bound.SLOWEST_SPINDLE: (
-        "a slower drive position, a smaller size, or less bar behind the spindle"
-    ),
-}
-_WHY = {
-    Bound.BAR_BENDS: "not like this: the bar bends away even under the lightest cut",
-    Bound.BAR_AT_JAWS: "not like this: even the lightest cut bends the bar too hard at the jaws",
-    Bound.NO_TOOL: "no tool of this shop makes this step",
-    Bound.SLOWEST_SPINDLE: (
-        "not on this lathe: even its slowest speed is too fast for edge, chuck or bar"
-    ),
-}
-_BORING = (
-    "a stouter or shorter boring bar, or bore from both ends; a reamer follows a drill where the "
-    "size is a reamer's"
-)
 
 
 def way_words(plan: JobPlan, refused: Refusal) -> list[str]:
@@ -42,51 +16,104 @@ def way_words(plan: JobPlan, refused: Refusal) -> list[str]:
             return _of_blade(plan, refused, units)
         case Operation.BORE:
             return [
-                (
-                    f"not with {refused.tool} as it is: it stands out too far for its thickness, "
-                    "or is too short"
+                tr(
+                    "not with {tool} as it is: it stands out too far for its thickness, or is too "
+                    "short",
+                    tool=refused.tool,
                 ),
-                f"way out: {_BORING}",
+                tr("way out: {way}", way=_boring()),
             ]
         case Operation.DRILL if refused.bound is Bound.NO_TOOL:
             return [
-                (
+                tr(
                     "no drill of this shop leads to this bore: none leaves a boring bar its share, "
                     "none is its size"
                 ),
-                f"way out: list the drill under [drills], or {_BORING}",
+                tr("way out: list the drill under [drills], or {way}", way=_boring()),
             ]
         case Operation.CHECK:
             use = length(plan.bar_use.pitch, units)
             held = length(plan.set_up.grip_length + plan.set_up.jaw_distance, units)
             return [
-                f"the bar is too short for one piece: it uses {use}, and {held} stay in the jaws",
-                "way out: a longer bar, or less of it in the jaws if the cuts are light",
+                tr(
+                    "the bar is too short for one piece: it uses {length}, and {held} stay in the "
+                    "jaws",
+                    length=use,
+                    held=held,
+                ),
+                tr("way out: a longer bar, or less of it in the jaws if the cuts are light"),
             ]
         case _:
-            why = _WHY.get(
-                refused.bound,
-                f"not on this lathe: {refused.bound.value} is at its end even for the lightest cut",
-            )
-            way = _WAY.get(refused.bound, "take less at a time, or another machine")
-            return [why, f"way out: {way}"]
+            return [_why(refused.bound), tr("way out: {way}", way=_way(refused.bound))]
+
+
+def _why(bound: Bound) -> str:
+    if bound is Bound.BAR_BENDS:
+        return tr("not like this: the bar bends away even under the lightest cut")
+    if bound is Bound.BAR_AT_JAWS:
+        return tr("not like this: even the lightest cut bends the bar too hard at the jaws")
+    if bound is Bound.NO_TOOL:
+        return tr("no tool of this shop makes this step")
+    if bound is Bound.SLOWEST_SPINDLE:
+        return tr("not on this lathe: even its slowest speed is too fast for edge, chuck or bar")
+    return tr(
+        "not on this lathe: {bound} is at its end even for the lightest cut", bound=tr(bound.value)
+    )
+
+
+def _way(bound: Bound) -> str:
+    slower = tr("use a slower drive position if there is one, or a smaller size of tool")
+    shorter = tr("let less bar stand out, or bring up the centre")
+    between = tr("add a drill between, or open the hole with a boring bar")
+    ways = {
+        Bound.TORQUE: slower,
+        Bound.STALL: slower,
+        Bound.GRIP: tr(
+            "hold it tighter, in jaws with teeth, or against a stop that takes the push"
+        ),
+        Bound.BAR_BENDS: shorter,
+        Bound.BAR_AT_JAWS: shorter,
+        Bound.TAILSTOCK_PUSH: between,
+        Bound.DRILL_CHUCK: between,
+        Bound.NO_TOOL: tr("list one in the shop file"),
+        Bound.SLOWEST_SPINDLE: tr(
+            "a slower drive position, a smaller size, or less bar behind the spindle"
+        ),
+    }
+    return ways.get(bound) or tr("take less at a time, or another machine")
+
+
+def _boring() -> str:
+    return tr(
+        "a stouter or shorter boring bar, or bore from both ends; a reamer follows a drill where "
+        "the size is a reamer's"
+    )
 
 
 def _of_blade(plan: JobPlan, refused: Refusal, units: LengthUnits) -> list[str]:
     if not refused.reasons:
         narrowest = min(blade.insert_width for blade in plan.shop.blades)
         return [
-            "no blade of this shop is narrow enough",
-            f"way out: a groove of {length(narrowest, units)} or wider, or a blade ground to it",
+            tr("no blade of this shop is narrow enough"),
+            tr(
+                "way out: a groove of {length} or wider, or a blade ground to it",
+                length=length(narrowest, units),
+            ),
         ]
     floor, ceiling = refused.reasons
     lines = [
-        (
-            f'no window with blade {refused.tool}: below stands "{floor.legend}", above '
-            f'"{ceiling.legend}", and nothing lies between them'
+        tr(
+            'no window with blade {name}: below stands "{floor}", above "{ceiling}", and nothing '
+            "lies between them",
+            name=refused.tool,
+            floor=tr(floor.legend),
+            ceiling=tr(ceiling.legend),
         )
     ]
-    ways = way_lines(refused.ways[:_MOST_WAYS], units)
-    if ways:
-        lines.append(f"to part it after all: {'; or '.join(ways)}")
+    # Two at most: the roomiest come first.
+    match way_lines(refused.ways[:2], units):
+        case [way]:
+            lines.append(tr("to part it after all: {way}", way=way))
+        case [way, other]:
+            lines.append(tr("to part it after all: {way}; or {other}", way=way, other=other))
     return lines

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from chartgen.model.course import Course
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
+from chartgen.reference.cautions import Signal
 from chartgen.wording.card import Body, PrintedCard
 from chartgen.wording.cautions import PrintedCaution, deference, short_deference
 from chartgen.wording.language import tr
@@ -57,22 +58,18 @@ def on_paper() -> tuple[PrintedCaution, ...]:
     """Return the caution of a sheet that no machine is set by."""
     return (
         PrintedCaution(
-            "NOTICE",
+            tr(Signal.NOTICE.word.upper()),
             tr(
                 "Worked on paper, away from the machine. No number of this sheet sets a lathe: "
                 "that is done by its card, its manual and the instructor."
             ),
             "",
+            Signal.NOTICE.is_injury,
         ),
     )
 
 
 def identity_of(*, course: str, lathe: str, revision: str, date: str) -> str:
     """Return whose a paper is, in the words of every card's foot."""
-    names = " · ".join(part for part in (course, lathe) if part)
-    return tr(
-        "{names} · revision {revision} · {date}",
-        names=names,
-        revision=revision or "–",
-        date=date or tr("undated"),
-    )
+    dated = tr("revision {revision}", revision=revision or "–"), date or tr("undated")
+    return " · ".join(part for part in (course, lathe, *dated) if part)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from chartgen.lessons.kinds import Kind
+from chartgen.lessons.kinds import Kind, Slip
 from chartgen.lessons.marking import ClassSummary, KindSummary, Outcome, PaperMarks, QuestionMark
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.cautions import deference, short_deference
@@ -61,14 +61,24 @@ def printed_marks(
 
 def mistake_bars(summary: ClassSummary) -> tuple[PrintedBar, ...]:
     """Return the bars of the mistakes, the most frequent first; what matches none is the last."""
+    letters = slip_letters(summary)
     bars = [
-        PrintedBar(label=slip_words(slip), count=count, remark=_where(summary, slip.value))
+        PrintedBar(
+            label=f"{letters[slip]}: {_words(summary, slip)}",
+            count=count,
+            remark=", ".join(_flat(kind) for kind in _kinds_with(summary, slip)),
+        )
         for slip, count in summary.slips
     ]
     unmatched = sum(kind.unmatched for kind in summary.kinds)
     if unmatched:
         bars.append(PrintedBar(label=tr("matches no known mistake"), count=unmatched))
     return tuple(bars)
+
+
+def slip_letters(summary: ClassSummary) -> dict[Slip, str]:
+    """Return a letter for each mistake that was made, A for the most frequent."""
+    return {slip: chr(ord("A") + place) for place, (slip, _) in enumerate(summary.slips)}
 
 
 def kind_line(kind: KindSummary) -> str:
@@ -89,7 +99,7 @@ def kind_line(kind: KindSummary) -> str:
 
 def _body(of: MarkedCourse, marks: Sequence[PaperMarks], summary: ClassSummary) -> PrintedRoll:
     places = max((len(paper.questions) for paper in marks), default=0)
-    bars = mistake_bars(summary)
+    bars, letters = mistake_bars(summary), slip_letters(summary)
     return PrintedRoll(
         title=tr("Marks"),
         subtitle=of.name,
@@ -101,9 +111,12 @@ def _body(of: MarkedCourse, marks: Sequence[PaperMarks], summary: ClassSummary) 
             "%",
         ),
         right=frozenset(range(2, places + 4)),
-        rows=tuple(_row(paper, places) for paper in marks),
+        rows=tuple(_row(paper, places, letters) for paper in marks),
         notes=(
-            tr("✓ right, ✗ wrong, – empty, ? unreadable."),
+            tr(
+                "✓ right, ✗ wrong, with the letter of its mistake above if it matches one, "
+                "– empty, ? unreadable."
+            ),
             *(kind_line(kind) for kind in summary.kinds),
         ),
         bars_title=tr("Mistakes made, by how often"),
@@ -112,8 +125,8 @@ def _body(of: MarkedCourse, marks: Sequence[PaperMarks], summary: ClassSummary) 
     )
 
 
-def _row(paper: PaperMarks, places: int) -> tuple[str, ...]:
-    signs = [_sign(one) for one in paper.questions]
+def _row(paper: PaperMarks, places: int, letters: dict[Slip, str]) -> tuple[str, ...]:
+    signs = [_sign(one, letters) for one in paper.questions]
     share = 100.0 * paper.right / len(paper.questions) if paper.questions else 0.0
     return (
         str(paper.number),
@@ -125,23 +138,25 @@ def _row(paper: PaperMarks, places: int) -> tuple[str, ...]:
     )
 
 
-def _sign(one: QuestionMark) -> str:
-    return _SIGNS[one.outcome]
+def _sign(one: QuestionMark, letters: dict[Slip, str]) -> str:
+    letter = letters[one.slip] if one.slip else ""
+    return f"{_SIGNS[one.outcome]}{letter}"
 
 
-def _where(summary: ClassSummary, slip: str) -> str:
+def _kinds_with(summary: ClassSummary, slip: Slip) -> list[Kind]:
     """Return in which kinds of exercise a mistake was made."""
-    kinds = [
-        _flat(kind.kind)
-        for kind in summary.kinds
-        if any(made.value == slip for made, _ in kind.slips)
-    ]
-    return ", ".join(kinds)
+    return [kind.kind for kind in summary.kinds if slip in dict(kind.slips)]
+
+
+def _words(summary: ClassSummary, slip: Slip) -> str:
+    """Return a mistake in the words of its kind of exercise, if it was made in one alone."""
+    kinds = _kinds_with(summary, slip)
+    return slip_words(slip, kinds[0] if len(kinds) == 1 else None)
 
 
 def _flat(kind: Kind) -> str:
     """Return the heading of a kind on one line."""
-    return kind_words(kind).replace("\n", " ")
+    return kind_words(kind).replace("-\n", "").replace("\n", " ")
 
 
 def _described(bars: Sequence[PrintedBar]) -> str:

@@ -10,6 +10,7 @@ from chartgen.limits.spindle import Duration
 from chartgen.model.shop import Shop
 from chartgen.wording.language import tr
 from chartgen.wording.lessons.amounts import stated
+from chartgen.wording.material_names import material_name
 
 _DURATIONS = tuple(Duration)
 _CURVES = {
@@ -42,7 +43,7 @@ def question_text(exercise: Exercise, shop: Shop) -> str:
     asked = _Asked(
         exercise=exercise,
         words=words,
-        material=tr(exercise.material.name),
+        material=material_name(exercise.material),
         blade=exercise.blade.name if exercise.blade else "",
         place=""
         if position is None

@@ -1,0 +1,175 @@
+"""What there is to say of the steps that cut nothing, or of what is done beside a cut."""
+
+from chartgen.planning.operations import Operation
+from chartgen.planning.plan import JobPlan, Step
+from chartgen.wording.holding_lines import BARS
+from chartgen.wording.job import amounts
+from chartgen.wording.job.amounts import across, bare, length, length_up, size
+from chartgen.wording.language import decimal, tr
+from chartgen.wording.material_names import material_name
+from chartgen.wording.numbers import length_label, write_speed_ceiling
+
+
+def set_up_lines(plan: JobPlan, step: Step) -> list[str]:
+    """Return what a step without numbers of a cut, or beside them, is about."""
+    if step.operation is Operation.SAW and step.is_per_piece:
+        return [_sawn_end(plan, step)]
+    say = {
+        Operation.CHECK: _check,
+        Operation.SAW: _blank,
+        Operation.HOLD: _hold,
+        Operation.SUPPORT: _support,
+        Operation.DEBURR: _measure,
+        Operation.ADVANCE: _advance,
+    }.get(step.operation)
+    return say(plan) if say else []
+
+
+def _check(plan: JobPlan) -> list[str]:
+    units, job = plan.shop.request.units, plan.job
+    bar = size(job.bar.diameter, job.bar.length, units)
+    lines = [tr("bar {bar}, {material}", bar=bar, material=material_name(plan.material))]
+    if job.piece.tolerance:
+        lines.append(tr("wanted: {tolerance}", tolerance=job.piece.tolerance))
+    return [*lines, _clean_up(plan)]
+
+
+def _blank(plan: JobPlan) -> list[str]:
+    units, use = plan.shop.request.units, plan.bar_use
+    return [
+        tr(
+            "the bar does not go through the spindle ({hole}): saw off {length} for {pieces}",
+            hole=length(plan.shop.lathe.spindle_bore or 0.0, units),
+            length=length_up(use.blank_length, units),
+            pieces=amounts.pieces(use.pieces_a_blank),
+        )
+    ]
+
+
+def _sawn_end(plan: JobPlan, step: Step) -> str:
+    units = plan.shop.request.units
+    return tr(
+        "saw it {sawn} long: faced on the sawn end as well it has its {length}",
+        sawn=length(step.length, units),
+        length=length(plan.job.piece.length, units),
+    )
+
+
+def _support(plan: JobPlan) -> list[str]:
+    units, up = plan.shop.request.units, plan.set_up
+    out = length_up(up.overhang, units)
+    how = tr("the bar stands out {length}: it turns on a centre", length=out)
+    if up.needs_centre:
+        how = tr(
+            "face and centre it while it stands out {short} or less; then draw it out to {length}, "
+            "tighten, and bring up the centre",
+            short=_longest_without_centre(plan),
+            length=out,
+        )
+    return [
+        how,
+        tr("take the centre away before drilling and before parting: never part between centres"),
+    ]
+
+
+def _longest_without_centre(plan: JobPlan) -> str:
+    most = plan.allowances.overhang_most * plan.job.bar.diameter
+    return length(most, plan.shop.request.units)
+
+
+def _measure(plan: JobPlan) -> list[str]:
+    units, piece = plan.shop.request.units, plan.job.piece
+    sizes = [across(piece.diameter, units)]
+    if piece.bore:
+        sizes.append(tr("bore {diameter}", diameter=across(piece.bore, units)))
+    sizes.append(tr("length {length}", length=bare(piece.length, units)))
+    line = tr("measure {sizes} {unit}", sizes=", ".join(sizes), unit=length_label(units))
+    return [f"{line}; {piece.tolerance}" if piece.tolerance else line]
+
+
+def _advance(plan: JobPlan) -> list[str]:
+    if plan.set_up.goes_through_spindle is False:
+        return [tr("the next piece already stands out; a new blank when this one is used up")]
+    out = length_up(plan.set_up.overhang, plan.shop.request.units)
+    return [
+        tr(
+            "loosen, pull the bar out to {length}, tighten with the same pull on the key",
+            length=out,
+        )
+    ]
+
+
+def _clean_up(plan: JobPlan) -> str:
+    units, up = plan.shop.request.units, plan.set_up
+    run_out, stock = length(up.run_out, units), length(up.stock, units)
+    if up.run_out_is_measured:
+        out = tr("it may run out by {run_out} (measured)", run_out=run_out)
+    else:
+        out = tr("it may run out by {run_out} (assumed; measure it)", run_out=run_out)
+    if up.stock <= 0.0:
+        return tr("{it}; nothing is turned off, so the piece runs out as the bar does", it=out)
+    if up.stock * 2.0 < up.run_out:
+        return tr(
+            "{it} and only {stock} comes off the radius: it will not clean up all round. Set it "
+            "truer, or take a thicker bar",
+            it=out,
+            stock=stock,
+        )
+    return tr("{it}; {stock} comes off the radius, so it cleans up all round", it=out, stock=stock)
+
+
+def _hold(plan: JobPlan) -> list[str]:
+    units, up = plan.shop.request.units, plan.set_up
+    lines = [
+        tr(
+            "{grip} in the jaws on {bar}, {overhang} out",
+            grip=length(up.grip_length, units),
+            bar=tr(BARS[plan.job.bar.surface]),
+            overhang=length_up(up.overhang, units),
+        )
+    ]
+    if up.grip_length < plan.job.bar.diameter:
+        lines.append(
+            tr(
+                "held on less than its own thickness it tilts out of the jaws more easily: hold it "
+                "longer if you can"
+            )
+        )
+    if up.grip == float("inf"):
+        lines.append(tr("collet: no limit of grip is worked out for it"))
+    elif up.grip_needed > 0.0:
+        lines.append(
+            tr(
+                "the heaviest cut needs {needed} of grip, reserves in: {key} N·m or more on the "
+                "key; {grip} is taken to be there",
+                needed=amounts.kilonewtons_up(up.grip_needed),
+                key=amounts.whole_up(up.key_torque),
+                grip=amounts.kilonewtons_down(up.grip),
+            )
+        )
+    on_centre = any(step.operation is Operation.SUPPORT and not step.refused for step in plan.steps)
+    if up.needs_centre and on_centre:
+        lines.append(
+            tr(
+                "at first no more than {short} out, for facing and the centre drill",
+                short=_longest_without_centre(plan),
+            )
+        )
+    elif up.needs_centre:
+        lines.append(
+            tr(
+                "it stands out more than {times} times its thickness and runs on no centre: the "
+                "numbers hold only for a straight, truly running bar; a live centre is safer",
+                times=decimal(f"{plan.allowances.overhang_most:g}"),
+            )
+        )
+    if plan.job.holding.stop:
+        lines.append(tr("the bar rests against its stop: it takes the push of the drills"))
+    lines.append(
+        tr(
+            "never over {speed} rev/min ({bound})",
+            speed=write_speed_ceiling(up.largest_speed),
+            bound=tr(up.speed_bound.value),
+        )
+    )
+    return lines

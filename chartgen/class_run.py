@@ -5,8 +5,6 @@ what marking needs, or the cards of one lathe. Any part can be made by itself, i
 in any process, and is the same to the byte.
 """
 
-import csv
-import io
 import unicodedata
 from collections.abc import Iterator, Sequence
 from contextlib import AbstractContextManager
@@ -15,8 +13,6 @@ from enum import Enum
 from typing import TYPE_CHECKING, Final
 
 from chartgen import pipeline
-from chartgen.description.answer_file import answer_headings
-from chartgen.description.csv_table import PARTED_BY
 from chartgen.description.key_file import key_text
 from chartgen.errors import DoesNotFitError, RequestError
 from chartgen.layout.compose import compose
@@ -24,11 +20,11 @@ from chartgen.layout.layout_file import load_layout
 from chartgen.layout.placed import Page
 from chartgen.layout.sheets.leaves import leaves
 from chartgen.model.course import Course, Student
-from chartgen.model.shop import Language, Shop
+from chartgen.model.shop import Shop
 from chartgen.reference.tables import load_material
+from chartgen.renderers.answer_table import answers_text
 from chartgen.renderers.fonts import measure
 from chartgen.renderers.pdf import render_pages
-from chartgen.renderers.table_text import harmless
 from chartgen.sheet_run import on_sheets, sheet_plan
 from chartgen.wording.card import AnyCard, file_name_part
 from chartgen.wording.check_code import bytes_code, run_code
@@ -265,21 +261,6 @@ def for_class(shop: Shop, course: Course) -> Shop:
 def shop_code(content: bytes, shop: Shop) -> str:
     """Return the code of a shop file's bytes and of the owner's layouts it asks for."""
     return bytes_code(content, *(text.encode() for _, text in shop.request.own_layouts))
-
-
-def answers_text(language: Language, papers: "Sequence[Paper]") -> bytes:
-    """Return the table to type answers into, as a spreadsheet of the language opens it.
-
-    Where numbers have a comma, cells are parted by semicolons; the byte-order mark tells a
-    spreadsheet that names are in UTF-8.
-    """
-    out = io.StringIO()
-    writer = csv.writer(out, delimiter=PARTED_BY[language], lineterminator="\r\n")
-    questions = max(len(paper.exercises) for paper in papers)
-    writer.writerow(answer_headings(questions))
-    for paper in papers:
-        writer.writerow([paper.number, harmless(paper.name), *([""] * questions)])
-    return out.getvalue().encode("utf-8-sig")
 
 
 def _pages(cards: Sequence[AnyCard]) -> Iterator[Page]:

@@ -16,6 +16,8 @@ from chartgen.model.shop import Language
 DELIMITERS: Final = {";": "semicolons", ",": "commas", "\t": "tabs"}
 PARTED_BY: Final = {Language.ENGLISH: ",", Language.GERMAN: ";"}
 """What parts the cells that this program writes: no comma where numbers have one."""
+FORMULA_STARTS: Final = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
+"""How a cell begins that a spreadsheet may take for a formula, in wide letters too."""
 _OTHERS: Final = {"|": "bars", ":": "colons"}
 _SAVE_UTF8: Final = (
     "Save it again with the encoding UTF-8 (a spreadsheet's 'Save as' has it, beside CSV)."

@@ -10,6 +10,7 @@ from itertools import islice
 from typing import Final, NamedTuple
 
 from chartgen.description.csv_table import (
+    FORMULA_STARTS,
     CsvTable,
     Row,
     code_point,
@@ -20,8 +21,6 @@ from chartgen.description.csv_table import (
 from chartgen.errors import DescriptionError, Fault
 from chartgen.model.course import Student
 
-FORMULA_STARTS: Final = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
-"""How a cell begins that a spreadsheet may take for a formula, in wide letters too."""
 LONGEST_NAME: Final = 60
 LARGEST_NUMBER: Final = 999_999_999
 

@@ -20,7 +20,7 @@ QUIET_ZONE: Millimetres[float] = 4 * MODULE
 _LEVEL = "M"
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=16)
 def code_square(check_code: str) -> Drawing:
     """Return the dark modules of the square, without its quiet zone."""
     import segno  # noqa: PLC0415 - a layout without a back side does without

@@ -20,7 +20,7 @@ _FAMILY = "IBMPlexSansCondensed"
 _PACKAGE = "fontpkg_ibm_plex_sans_condensed"
 _FALLBACK = "DejaVuSans"
 _FALLBACK_PACKAGE = "matplotlib"
-_TEXTS = 2**14
+_TEXTS = 2**12
 """How many texts are remembered: those of many cards, not of thousands of students."""
 
 

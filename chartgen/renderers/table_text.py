@@ -3,13 +3,13 @@
 import csv
 import io
 
+from chartgen.description.csv_table import FORMULA_STARTS
 from chartgen.renderers.columns import in_columns
 from chartgen.wording.card import PrintedCard
 from chartgen.wording.language import speaking, tr
 from chartgen.wording.printed import PrintedCell, PrintedChart
 
 _PARTS = 4
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")
 _HEADINGS = (
     "blade",
     "blade name",
@@ -104,4 +104,4 @@ def render_csv(card: PrintedCard[PrintedChart]) -> str:
 
 def harmless(text: str) -> str:
     """Return a name that no spreadsheet takes for a formula."""
-    return f"'{text}" if text.startswith(_FORMULA_STARTS) else text
+    return f"'{text}" if text.startswith(FORMULA_STARTS) else text

@@ -1,11 +1,6 @@
 """The command that makes what a class is handed: its files, going on, refusals."""
 
-import json
-import os
-import signal
-import subprocess
 import sys
-import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -13,7 +8,6 @@ import pypdfium2
 import pytest
 
 from chartgen.class_run import BATCH, ClassFiles, ClassRun, Handout
-from chartgen.cli import class_set as command
 from chartgen.cli.class_set import _read as read_class_files
 from chartgen.description.answer_file import read_answers
 from chartgen.description.key_file import read_key
@@ -143,70 +137,6 @@ def test_a_record_that_cannot_be_read_stops_the_run_unless_all_is_made_again(
     assert code == 2
     assert "does not say what is in this folder" in err
     assert inside("class", name, "--again")[0] == 0
-
-
-@pytest.mark.parametrize("after", [0, 1, 3, 6])
-def test_a_stopped_run_leaves_whole_files_and_goes_on(
-    inside: Inside,
-    class_file: Written,
-    files_in: Snapshot,
-    monkeypatch: pytest.MonkeyPatch,
-    after: int,
-) -> None:
-    name = class_file()
-    inside("class", name, "--out", "whole")
-    whole = files_in("whole")
-    written: list[Path] = []
-    write = command.write_whole
-
-    def stopped(path: Path, content: bytes) -> None:
-        if len(written) == after:
-            raise KeyboardInterrupt
-        written.append(path)
-        write(path, content)
-
-    monkeypatch.setattr(command, "write_whole", stopped)
-    code, _, err = inside("class", name, "--jobs", "2")
-    assert code == 2
-    assert "the same command goes on from there" in err
-    monkeypatch.setattr(command, "write_whole", write)
-    for file, content in files_in("class").items():
-        assert file == "class.json" or content == whole[file]
-    assert inside("class", name)[0] == 0
-    assert files_in("class") == whole
-
-
-@pytest.mark.parametrize("ended_by", [signal.SIGTERM, signal.SIGKILL])
-def test_a_run_ended_from_outside_goes_on(
-    inside: Inside,
-    class_file: Written,
-    files_in: Snapshot,
-    tmp_path: Path,
-    ended_by: signal.Signals,
-) -> None:
-    if not hasattr(os, "fork"):
-        pytest.skip("signals are another thing here")
-    name = class_file(("students = 3", "students = 41"), ("exercises = 3", "exercises = 1"))
-    words = ["class", name, "--jobs", "1"]
-    with subprocess.Popen(
-        [sys.executable, "-m", "chartgen", *words],
-        cwd=tmp_path,
-        stdout=subprocess.DEVNULL,
-        stderr=subprocess.DEVNULL,
-    ) as run:
-        record = tmp_path / "class" / "class.json"
-        until = time.monotonic() + 50
-        while not record.exists() and run.poll() is None and time.monotonic() < until:
-            time.sleep(0.01)
-        run.send_signal(ended_by)
-        assert run.wait(20) != 0
-    done = json.loads(record.read_bytes())["done"]
-    assert 0 < len(done) < 9
-    for path in (tmp_path / "class").rglob("*.pdf"):
-        assert len(pypdfium2.PdfDocument(path)) > 0
-    assert inside(*words)[0] == 0
-    assert inside(*words, "--out", "whole")[0] == 0
-    assert files_in("class") == files_in("whole")
 
 
 def test_a_long_class_is_made_in_batches_that_do_not_depend_on_each_other(

@@ -10,7 +10,7 @@ from chartgen.description.tables import NOTHING
 Answers: TypeAlias = Mapping[str, str]
 NO_ANSWERS: Final[Answers] = MappingProxyType({})
 # Answered with yes or no; every other answer stands in the file as text or as a number.
-SWITCHES: Final = frozenset({"holding.live_centre"})
+SWITCHES: Final = frozenset({"holding.live_centre", "holding.stop"})
 
 
 def _never(_answers: Answers) -> bool:
@@ -197,6 +197,13 @@ QUESTIONS: Final = (
         "no",
         "Without it a long bar is pushed away and climbs over the tool.",
         "true: the tailstock holds the free end",
+    ),
+    Question(
+        "holding.stop",
+        "Does the bar rest against something in the chuck that takes a drill's push: yes or no?",
+        "no",
+        "Without it a drill may push the bar back through the jaws, so it is fed more gently.",
+        "true: it rests against something that takes a drill's push",
     ),
     Question(
         "holding.grip_length",

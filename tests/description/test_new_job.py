@@ -78,7 +78,9 @@ def jobs(draw: st.DrawFn) -> Job:
             tolerance=draw(st.just("") | WORDS),
         ),
         holding=Holding(
-            grip_length=draw(st.none() | lengths(2, 50)), live_centre=draw(st.booleans())
+            stop=draw(st.booleans()),
+            grip_length=draw(st.none() | lengths(2, 50)),
+            live_centre=draw(st.booleans()),
         ),
         coolant=draw(st.sampled_from(Coolant)),
         choice=ToolChoice(
@@ -118,6 +120,7 @@ def answers_for(job: Job) -> dict[str, str]:
         "piece.groove.depth": length(groove.depth if groove else None),
         "piece.groove.from_face": length(groove.from_face if groove else None),
         "holding.live_centre": "yes" if job.holding.live_centre else "no",
+        "holding.stop": "yes" if job.holding.stop else "no",
         "holding.grip_length": length(job.holding.grip_length),
         "tools.blade": job.choice.blade or "",
         "tools.turning_tool": job.choice.turning_tool or "",

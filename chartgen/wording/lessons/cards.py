@@ -59,7 +59,7 @@ class ClassPapers:
     def student_card(self, paper: Paper) -> PrintedCard[PrintedChart]:
         """Return the chart of a student's lathe, cut down to what his exercises are about."""
         shop = self.shops[paper.lathe]
-        pairs = pairs_of(paper) or ((self.materials[0].key, shop.blades[0].name),)
+        pairs = pairs_of(paper, shop.blades) or ((self.materials[0].key, shop.blades[0].name),)
         if (paper.lathe, pairs) not in self._shared:
             self._shared[paper.lathe, pairs] = self._chart_card(shop, pairs)
         shared = self._shared[paper.lathe, pairs]

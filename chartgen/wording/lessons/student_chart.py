@@ -1,9 +1,11 @@
 """The chart of a student's card: some diameters, and what his exercises are about."""
 
 from collections import Counter
+from collections.abc import Sequence
 from typing import Final
 
 from chartgen.lessons.exercise import Paper
+from chartgen.model.blade import Blade
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.quantities import Millimetres
 
@@ -18,11 +20,20 @@ _STEPS: Final = {LengthUnits.METRIC: 0.5, LengthUnits.INCH: 25.4 / 16.0}
 Pair = tuple[str, str]
 
 
-def pairs_of(paper: Paper) -> tuple[Pair, ...]:
-    """Return material and blade of a student's exercises, those asked about most, in order."""
+def pairs_of(paper: Paper, blades: Sequence[Blade]) -> tuple[Pair, ...]:
+    """Return the material that a student's exercises ask about most, with the lathe's blades.
+
+    All blades of it where the page holds them, so that none is named that is not there; of more
+    those of his exercises. Nothing where no exercise is about a blade.
+    """
     asked = [(e.material.key, e.blade.name) for e in paper.exercises if e.blade is not None]
-    most = [pair for pair, _ in Counter(asked).most_common(MOST_COLUMNS)]
-    return tuple(sorted(most))
+    if not asked:
+        return ()
+    ((material, _),) = Counter(key for key, _ in asked).most_common(1)
+    names = [blade.name for blade in blades]
+    used = {name for key, name in asked if key == material}
+    shown = sorted(names, key=lambda name: (name not in used, names.index(name)))[:MOST_COLUMNS]
+    return tuple((material, name) for name in names if name in shown)
 
 
 def shown_diameters(shop: Shop) -> tuple[Millimetres[float], ...]:

@@ -5,6 +5,7 @@ what marking needs, or the cards of one lathe. Any part can be made by itself, i
 in any process, and is the same to the byte.
 """
 
+import gc
 import unicodedata
 from collections.abc import Iterator, Sequence
 from contextlib import AbstractContextManager
@@ -139,6 +140,9 @@ class ClassFiles:
         """
         for name, content in self._made(part):
             yield f"{part.folder}/{name}" if part.folder else name, content
+        if len(self._course.students) > BATCH:
+            # What a finished file leaves refers to itself, and would pile up over many batches.
+            gc.collect()
 
     def _made(self, part: Part) -> Iterator[tuple[str, bytes]]:
         if part.kind is Handout.LATHE:

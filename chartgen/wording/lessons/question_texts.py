@@ -118,7 +118,7 @@ def _pieces_per_bar(asked: _Asked) -> str:
 def _cutting_force(asked: _Asked) -> str:
     return tr(
         "{material} is parted with a blade {width} wide and a feed of {feed}. At this feed "
-        "a chip takes {force_per_area} of its area. What is the cutting force?",
+        "its specific cutting force is {force_per_area}. What is the cutting force?",
         material=asked.material,
         **asked.words,
     )

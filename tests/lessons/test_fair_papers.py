@@ -3,14 +3,24 @@
 from collections import Counter
 from collections.abc import Callable
 
+import numpy as np
+import pytest
+
+from chartgen.charts.spindle_curves import spindle_curves
+from chartgen.lessons.accepted import is_right
 from chartgen.lessons.assign import papers_for
 from chartgen.lessons.catalogue import CATALOGUE, LEVELS
 from chartgen.lessons.cells import make_cells
-from chartgen.lessons.exercise import ChoiceAnswer, ChoiceMistake
+from chartgen.lessons.exercise import ChoiceAnswer, ChoiceMistake, NumericAnswer
 from chartgen.lessons.kinds import Kind, Slip
+from chartgen.lessons.place import Place
+from chartgen.lessons.scales import DURATIONS, read_curve
+from chartgen.limits.run import windows
 from chartgen.model.course import Course, Level
 from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
+from chartgen.wording.curves.spindle import print_spindle_curves
+from chartgen.wording.lessons.question_texts import question_text
 
 CourseOf = Callable[..., Course]
 ShopOf = Callable[..., Shop]
@@ -73,3 +83,45 @@ def test_two_limits_met_last_together_are_the_same_mistake(
             ties += len(at_last) > 1
             assert set(at_last) == {Slip.OTHER_SIDE}
     assert ties
+
+
+@pytest.mark.parametrize("lathe", ["250 W brushed DC", "750 W inverter", "measured"])
+def test_a_curve_is_read_only_where_a_pencils_width_of_speed_is_not_felt(
+    lathe: str, printed: Printed, shop_of: ShopOf, materials: tuple[Material, ...]
+) -> None:
+    shop = printed(shop_of(lathe), LengthUnits.METRIC)
+    cells = make_cells(shop, materials)
+    found = CATALOGUE[Kind.READ_CURVE].choices(cells)
+    spindle = cells.case.spindle
+    assert found.rows.size
+    for speed, position, duration in found.rows:
+        place = Place(shop=shop, lathe=0, material=materials[0], blade=None)
+        exercise = read_curve(place, spindle_speed=speed, position=position, duration=duration)
+        beside = spindle.torque(
+            shop.lathe.drive.positions[int(position)],
+            np.array([0.98 * speed, 1.02 * speed]),
+            DURATIONS[int(duration)],
+        )
+        assert isinstance(exercise.answer, NumericAnswer)
+        assert all(is_right(exercise.answer, torque) for torque in beside), speed
+
+
+@pytest.mark.parametrize("lathe", ["250 W brushed DC", "750 W inverter", "measured"])
+def test_a_curve_that_is_asked_about_bears_that_label_on_the_figure(
+    lathe: str, printed: Printed, shop_of: ShopOf, materials: tuple[Material, ...]
+) -> None:
+    shop = printed(shop_of(lathe), LengthUnits.METRIC)
+    found_windows = windows(shop, materials=materials[:1], diameters=(12.0,))
+    figure = print_spindle_curves(spindle_curves(shop, found_windows, materials[0]))
+    labels = {curve.label for curve in figure.panels[0].curves}
+    place = Place(shop=shop, lathe=0, material=materials[0], blade=None)
+    found = CATALOGUE[Kind.READ_CURVE].choices(make_cells(shop, materials))
+    asked = {
+        question_text(
+            read_curve(place, spindle_speed=speed, position=position, duration=duration), shop
+        )
+        for speed, position, duration in found.rows
+    }
+    assert asked
+    for text in asked:
+        assert text.rpartition("on the curve “")[2].removesuffix("”?") in labels, text

@@ -35,6 +35,8 @@ from chartgen.wording.sheet import Flip
 if TYPE_CHECKING:
     from chartgen.lessons.exercise import Paper
 
+ANSWERS_NAME: Final = "answers.csv"
+"""The one file that people write into."""
 BATCH: Final = 40
 """Students in one set of files: a class, and what a printer's tray holds."""
 _LONGEST_NAME: Final = 40
@@ -150,7 +152,7 @@ class ClassFiles:
             return
         papers = self._papers(part)
         if part.kind is Handout.MARKING:
-            yield "answers.csv", answers_text(self._course.language, papers)
+            yield ANSWERS_NAME, answers_text(self._course.language, papers)
             yield "key.json", self._key(papers)
         elif self._run.each:
             if part.kind is Handout.KEY and len(papers) > 1:

@@ -4,6 +4,7 @@ import signal
 import sys
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
+from itertools import count
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -113,21 +114,24 @@ def _write(run: "ClassRun", out: Path, jobs: int, *, again: bool) -> None:
     path = out / RECORD_NAME
     old = _record_in(out, run.check, again=again)
     every = run.parts()
+    is_same = old is not None and old.check == run.check
     done = {
         part.name: old.done[part.name]
         for part in every
-        if old and old.check == run.check and _is_whole(old.done.get(part.name), out)
+        if old and is_same and _is_whole(old.done.get(part.name), out)
     }
     missing = [part for part in every if part.name not in done]
     listed = len(run.course.students) <= BATCH and not run.each
-    if old is not None and old.check != run.check:
+    if old is not None and not is_same:
         _clear(out, old)
     _sweep(out)
     with _stopped_by_signals():
         try:
             for part, files in _with_bar(made(run, missing, jobs) if missing else (), missing):
                 for name, content in files:
-                    write_whole(out / name, content)
+                    if not (is_same and _is_filled(out / name, len(content))):
+                        _keep_answers(out / name, len(content))
+                        write_whole(out / name, content)
                     if listed:
                         click.echo(str(out / name))
                 done[part.name] = {name: len(content) for name, content in files}
@@ -139,12 +143,12 @@ def _write(run: "ClassRun", out: Path, jobs: int, *, again: bool) -> None:
             told = f"{len(done)} of {len(every)} parts are whole"
             click.echo(f"{out}: {told}; the same command goes on from there.", err=True)
             raise
-    count = sum(len(files) for files in done.values())
+    files_there = sum(len(files) for files in done.values())
     fresh = sum(len(done[part.name]) for part in missing)
     click.echo(
         f"{out}: {_counted(len(run.course.students), 'student')} at "
         f"{_counted(len(run.shops), 'lathe')}, check {run.check}; "
-        f"{_counted(count, 'file')}, {fresh} of them made now."
+        f"{_counted(files_there, 'file')}, {fresh} of them made now."
     )
 
 
@@ -167,19 +171,42 @@ def _record_in(out: Path, check: str, *, again: bool) -> "ClassRecord | None":
 
 
 def _is_whole(files: "Mapping[str, int] | None", out: Path) -> bool:
-    """Whether every file of a part is there in its size."""
+    """Whether every file of a part is there in its size, or has answers in it by now."""
     if not files:
         return False
     try:
-        return all((out / name).stat().st_size == size for name, size in files.items())
+        return all(
+            (out / name).stat().st_size == size or _is_filled(out / name, size)
+            for name, size in files.items()
+        )
     except OSError:
         return False
+
+
+def _is_filled(path: Path, size: int) -> bool:
+    """Whether a file is a table of answers that somebody has written into since it was made."""
+    from chartgen.class_run import ANSWERS_NAME
+
+    return path.name == ANSWERS_NAME and path.is_file() and path.stat().st_size != size
+
+
+def _keep_answers(path: Path, size: int) -> None:
+    """Give a table that somebody has written into another name, out of the way of a new one."""
+    if not _is_filled(path, size):
+        return
+    names = (path.with_stem(f"{path.stem}-kept-{number}") for number in count(1))
+    free = next(name for name in names if not name.exists())
+    path.rename(free)
+    click.echo(f"{path}: had been written into; kept as {free.name}.", err=True)
 
 
 def _clear(out: Path, old: "ClassRecord") -> None:
     """Delete what the other class left, so that no card of it lies among the new ones."""
     from chartgen.description.class_record import RECORD_NAME
 
+    for files in old.done.values():
+        for name, size in files.items():
+            _keep_answers(out / name, size)
     for name in (RECORD_NAME, *old.files):
         with suppress(OSError):
             (out / name).unlink()

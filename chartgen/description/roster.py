@@ -25,8 +25,15 @@ LONGEST_NAME: Final = 60
 LARGEST_NUMBER: Final = 999_999_999
 
 _HEADINGS: Final = {
-    "number": ("number", "no", "no.", "nr", "nr.", "nummer", "#", "student number"),
-    "name": ("name", "student", "full name", "student name", "schüler", "schülerin", "teilnehmer"),
+    "number": (
+        *("number", "no", "no.", "#", "student number", "student no", "student no."),
+        *("nr", "nr.", "nummer", "lfd. nr.", "lfd.nr.", "lfd nr", "lfd. nr"),
+    ),
+    "name": (
+        *("name", "student", "full name", "student name", "name, first name"),
+        *("schüler", "schülerin", "schüler/in", "teilnehmer", "teilnehmerin", "teilnehmer/in"),
+        "name, vorname",
+    ),
     "first name": ("first name", "firstname", "given name", "vorname"),
     "last name": ("last name", "lastname", "surname", "family name", "nachname", "familienname"),
 }

@@ -9,7 +9,8 @@ cannot share them either.
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import islice
 
 from chartgen.lessons.catalogue import CATALOGUE, LEVELS
 from chartgen.lessons.cells import Cells, make_cells
@@ -33,27 +34,36 @@ class NoExercisesError(ValueError):
 
 @dataclass(frozen=True, kw_only=True, eq=False, repr=False)
 class _Drawn:
-    """One kind at one lathe: what it may ask, in the order in which it is handed out."""
+    """One kind at one lathe: what it may ask, in the order in which it is handed out.
+
+    `rounds` is how often it may come on one paper, so that numbers are left for everyone.
+    """
 
     kind: Kind
     choices: Choices
     order: IntArray
+    rounds: int
 
 
 @dataclass(frozen=True, kw_only=True, eq=False, repr=False)
 class _AtLathe:
-    """What one lathe's students are asked, each kind up to `rounds` times on a paper."""
+    """What one lathe's students are asked: each kind once, then each that can come again."""
 
     lathe: int
     cells: Cells
     kinds: tuple[_Drawn, ...]
-    rounds: int
 
     def exercises(self, before: int, count: int) -> Iterator[Exercise]:
         """Yield the exercises of the student with so many at this lathe before him."""
-        for number in range(count):
-            attempt, kind = divmod(number, len(self.kinds))
-            yield self._exercise(self.kinds[kind], before * self.rounds + attempt)
+        most = max(drawn.rounds for drawn in self.kinds)
+        asked = (
+            (drawn, attempt)
+            for attempt in range(most)
+            for drawn in self.kinds
+            if attempt < drawn.rounds
+        )
+        for drawn, attempt in islice(asked, count):
+            yield self._exercise(drawn, before * drawn.rounds + attempt)
 
     def _exercise(self, drawn: _Drawn, place: int) -> Exercise:
         row = int(drawn.order[place % drawn.order.size])
@@ -124,21 +134,24 @@ def _at_lathe(
 ) -> _AtLathe:
     """Work out what one lathe's students can be asked.
 
-    A kind that the lathe and its materials cannot give, or not often enough, is left out, and
-    the next takes its place; where fewer are left than a paper has exercises, they come again.
+    A kind that the lathe and its materials cannot give, or not to each of a class, is left out,
+    and the next takes its place; where fewer are left than a paper has exercises, those come
+    again that can.
     """
     cells = make_cells(shops[lathe], materials)
+    share = math.ceil(CLASS_OF / len(shops))
     drawn = []
     for kind in LEVELS[course.level]:
         found = CATALOGUE[kind].choices(cells).of_lathe(lathe, len(shops))
         key = hash_key(course.seed, lathe, kind.value)
         order = in_order(found.marks, found.group, key)
-        drawn.append(_Drawn(kind=kind, choices=found, order=order))
-    share = math.ceil(CLASS_OF / len(shops))
+        drawn.append(_Drawn(kind=kind, choices=found, order=order, rounds=order.size // share))
     for rounds in range(1, course.exercises + 1):
-        enough = tuple(one for one in drawn if one.order.size >= share * rounds)
-        if len(enough) * rounds >= course.exercises:
-            return _AtLathe(lathe=lathe, cells=cells, kinds=enough, rounds=rounds)
+        kinds = tuple(
+            replace(one, rounds=min(one.rounds, rounds)) for one in drawn if one.rounds > 0
+        )
+        if sum(one.rounds for one in kinds) >= course.exercises:
+            return _AtLathe(lathe=lathe, cells=cells, kinds=kinds)
     raise NoExercisesError(
         f"{shops[lathe].lathe.name} cannot give {course.exercises} exercises with different "
         f"numbers for each of {CLASS_OF} students; ask for fewer, or list more materials"

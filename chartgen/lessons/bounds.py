@@ -5,6 +5,7 @@ import numpy as np
 from chartgen.lessons.cells import Cells
 from chartgen.lessons.choices import Choices, choices
 from chartgen.lessons.class_units import COUNT
+from chartgen.lessons.draws import hash_key
 from chartgen.lessons.exercise import Exercise, Given, Working
 from chartgen.lessons.kinds import Kind, Slip
 from chartgen.lessons.place import Place
@@ -116,8 +117,14 @@ def what_binds(
         for reason in options
     )
     right, others = rising[0][2], [reason for _, _, reason in rising[1:]]
-    slips = [(Slip.OTHER_SIDE, limit_key(others[-1]))]
-    slips += [(Slip.OTHER_LIMIT, limit_key(reason)) for reason in others[:-1]]
+    # Of two that are met last together, either is.
+    slips = [
+        (
+            Slip.OTHER_SIDE if feeds[reason] == feeds[others[-1]] else Slip.OTHER_LIMIT,
+            limit_key(reason),
+        )
+        for reason in others
+    ]
     return place.choice(
         Kind.WHAT_BINDS,
         givens=(
@@ -178,7 +185,11 @@ def too_timid(
     """Ask why a cut under its floor fails; a skin floor of 0 means the metal has no hard skin."""
     right = Reason.EDGE_FLOOR if feed < edge_floor else Reason.SKIN_FLOOR
     other = Reason.SKIN_FLOOR if right is Reason.EDGE_FLOOR else Reason.EDGE_FLOOR
-    options = (Reason.STALL, Reason.BLADE_BENDING, Reason.EDGE_FLOOR, Reason.SKIN_FLOOR)
+    # In another order for other numbers, so that neighbours' letters differ.
+    options = sorted(
+        (Reason.STALL, Reason.BLADE_BENDING, Reason.EDGE_FLOOR, Reason.SKIN_FLOOR),
+        key=lambda reason: hash_key(diameter, spindle_speed, feed, reason.name),
+    )
     pairs = ((Reason.EDGE_FLOOR, edge_floor), (Reason.SKIN_FLOOR, skin_floor))
     floors = tuple(
         Given(key=limit_key(reason), value=value, unit=place.units.feed)

@@ -11,7 +11,7 @@ from chartgen.lessons.place import Place
 from chartgen.model.lathe import DialReads
 from chartgen.physics.kinematics import feed_rate, seconds_per_turn
 from chartgen.physics.time import plunge_time
-from chartgen.quantities import MIN, MM_MIN, RPM, SECOND
+from chartgen.quantities import MM_MIN, RPM, SECOND
 
 
 def handle_pace_choices(cells: Cells) -> Choices:
@@ -142,12 +142,6 @@ def time_to_centre(place: Place, *, diameter: float, spindle_speed: float, feed:
         ],
         working=(
             line,
-            Working(key="time-to-centre", values=(across, rate_given), result=minutes, unit=MIN),
-            Working(
-                key="minutes-in-seconds",
-                values=(Given(key="time", value=minutes, unit=MIN),),
-                result=seconds,
-                unit=SECOND,
-            ),
+            Working(key="time-to-centre", values=(across, rate_given), result=seconds, unit=SECOND),
         ),
     )

@@ -5,6 +5,7 @@ from itertools import pairwise
 
 import numpy as np
 
+from chartgen.lessons.accepted import BY_CURVE
 from chartgen.lessons.cells import Cells
 from chartgen.lessons.choices import Choices, choices
 from chartgen.lessons.class_units import COUNT
@@ -23,6 +24,10 @@ DURATIONS = tuple(Duration)
 FORCES = 60.0, 2500.0
 SPEEDS = {True: (6.0, 400.0), False: (25.0, 1200.0)}
 _LEAST_TORQUE = 0.1
+_PLACING, _STEEPEST = 0.02, 0.5 * BY_CURVE
+"""Where a curve falls steeply, as a motor's does at its fastest, the place on the scale of speed
+that a pencil is off by (common practice, no source) may take up half of what passes for right.
+"""
 _LABELS = (1.0, 2.0, 5.0, 10.0)
 _READ_SPEEDS = np.array([n * 10.0**k for k in (1, 2, 3) for n in np.arange(1.0, 10.0, 0.5)])
 
@@ -91,10 +96,15 @@ def read_curve_choices(cells: Cells) -> Choices:
         # Readings stand for any duration.
         for duration in (Duration.ONE_CUT,) if position.readings else DURATIONS:
             torque = spindle.torque(position, _READ_SPEEDS, duration)
+            beside = [
+                spindle.torque(position, _READ_SPEEDS * (1.0 + way * _PLACING), duration)
+                for way in (-1.0, 1.0)
+            ]
+            is_flat = np.max(np.abs(np.array(beside) - torque), axis=0) <= _STEEPEST * torque
+            is_shown = on_it & is_flat & (torque > _LEAST_TORQUE)
             rows += [
                 (speed, float(place), float(DURATIONS.index(duration)))
-                for speed, given in zip(_READ_SPEEDS[on_it], torque[on_it], strict=True)
-                if given > _LEAST_TORQUE
+                for speed in _READ_SPEEDS[is_shown]
             ]
     columns = np.array(rows, dtype=np.float64).reshape(1, 1, 1, -1, 3)
     return choices(

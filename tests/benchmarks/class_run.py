@@ -61,7 +61,7 @@ def main() -> None:
             with tempfile.TemporaryDirectory() as folder:
                 seconds, memory = made(Path(folder), students, jobs=jobs)
             print(
-                f"{students} students x 8, {jobs} processes: {seconds:.0f} s, "
+                f"{students} students x 8, {jobs} at work: {seconds:.0f} s, "
                 f"peak {memory:.0f} MB a process"
             )
     own = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * 1.024e-3

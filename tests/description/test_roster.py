@@ -55,6 +55,7 @@ def read_or_refused(data: bytes) -> tuple[Student, ...]:
         "Student\nAnn Ash\n\nBo Birch\n",
         "Name,Vorname\nAsh,Ann\nBirch,Bo\n",
         "Nr.;Nachname;Vorname\n1;Ash;Ann\n2;Birch;Bo\n",
+        "Lfd. Nr.;Teilnehmer/in\n1;Ann Ash\n2;Bo Birch\n",
         "first name,last name\nAnn,Ash\nBo,Birch\n",
         'number,name\n1,"Ann  Ash "\n2, Bo Birch\n',
         "\n\nnumber,name\n1,Ann Ash\n2,Bo Birch\n,\n",
@@ -64,6 +65,11 @@ def read_or_refused(data: bytes) -> tuple[Student, ...]:
 )
 def test_a_roster_is_read_as_people_save_it(text: str) -> None:
     assert read(text) == [(1, "Ann Ash"), (2, "Bo Birch")]
+
+
+def test_name_and_first_name_in_one_cell_are_kept_as_they_stand() -> None:
+    text = "Lfd. Nr.;Name, Vorname\r\n7;Ash, Ann\r\n9;Birch, Bo\r\n"
+    assert read(text) == [(7, "Ash, Ann"), (9, "Birch, Bo")]
 
 
 def test_a_single_column_has_names_with_commas() -> None:

@@ -3,7 +3,9 @@
 from dataclasses import dataclass
 from typing import Final
 
+from chartgen.lessons.class_units import INCH_MIN, ClassUnits
 from chartgen.lessons.exercise import Given, Working
+from chartgen.quantities import MM_MIN, N_M, N_MM2, NEWTON, RPM, SECOND, WATT, Unit
 from chartgen.wording.language import tr
 from chartgen.wording.lessons.amounts import stated_for_work
 from chartgen.wording.lessons.options import limit_words
@@ -85,7 +87,7 @@ def letters() -> dict[str, str]:
         "d": tr("what the dial counts in a turn"),
         "t": tr("time"),
         "F": tr("force"),
-        "kc": tr("force per area of chip"),
+        "kc": tr("specific cutting force"),
         "b": tr("width of the slot"),
         "P": tr("power"),
         "T": tr("torque"),
@@ -96,6 +98,23 @@ def letters() -> dict[str, str]:
         "s": tr("bar used up by a piece"),
         "N": tr("pieces"),
     }
+
+
+def unit_of_letter(letter: str, units: ClassUnits) -> Unit | None:
+    """Return the unit that a letter is put into the formulas with; None for a count."""
+    pace = MM_MIN if units.mm == 1.0 else INCH_MIN
+    return {
+        "n": RPM,
+        "v": units.speed,
+        "f": units.feed,
+        "vf": pace,
+        "t": SECOND,
+        "F": NEWTON,
+        "kc": N_MM2,
+        "P": WATT,
+        "T": N_M,
+        "N": None,
+    }.get(letter, units.length)
 
 
 _SYMBOLS: Final = {
@@ -141,9 +160,8 @@ def _formulas() -> dict[str, Formula]:
         ),
         "seconds-per-turn": Formula(title=tr("A turn of the handle"), metric="t = 60 p / vf"),
         "time-to-centre": Formula(
-            title=tr("Time over the radius, in minutes"), metric="t = D / (2 vf)", source="TG-6"
+            title=tr("Time over the radius"), metric="t = 60 D / (2 vf)", source="TG-6"
         ),
-        "minutes-in-seconds": Formula(title=tr("In seconds"), metric="60 t"),
         "cutting-force": Formula(
             title=tr("Cutting force"), metric="F = kc b f", inch="F = 645 kc b f", source="HSMD"
         ),

@@ -10,7 +10,7 @@ from chartgen.wording.card import PrintedCard
 from chartgen.wording.cautions import deference, short_deference
 from chartgen.wording.language import ENGLISH, decimal, tr, trn
 from chartgen.wording.lessons.class_card import identity_of, on_paper
-from chartgen.wording.lessons.matrix import kind_words
+from chartgen.wording.lessons.matrix import kind_words, name_in_roll
 from chartgen.wording.lessons.printed_class import PrintedBar, PrintedRoll
 from chartgen.wording.lessons.slips import slip_words
 
@@ -130,7 +130,7 @@ def _row(paper: PaperMarks, places: int, letters: dict[Slip, str]) -> tuple[str,
     share = 100.0 * paper.right / len(paper.questions) if paper.questions else 0.0
     return (
         str(paper.number),
-        paper.name,
+        name_in_roll(paper.name),
         *signs,
         *("" for _ in range(places - len(signs))),
         str(paper.right),

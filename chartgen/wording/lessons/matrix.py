@@ -11,6 +11,8 @@ from chartgen.wording.lessons.options import LETTERS
 from chartgen.wording.lessons.printed_class import PrintedRoll
 
 _FIGURES = 3
+_LONGEST_NAME = 26
+"""Beside thirteen answers; the number tells who it is, and the papers have the whole name."""
 
 
 def kind_words(kind: Kind) -> str:
@@ -30,6 +32,13 @@ def kind_words(kind: Kind) -> str:
         Kind.READ_NOMOGRAM: tr("read\npower"),
         Kind.READ_CURVE: tr("read\ntorque"),
     }[kind]
+
+
+def name_in_roll(name: str) -> str:
+    """Return a name as a line of a class's table holds it, a long one cut short and so marked."""
+    if len(name) <= _LONGEST_NAME:
+        return name
+    return f"{name[: _LONGEST_NAME - 1].rstrip(' -,')}…"
 
 
 def printed_matrix(course: Course, papers: Sequence[Paper]) -> PrintedRoll:
@@ -56,7 +65,7 @@ def printed_matrix(course: Course, papers: Sequence[Paper]) -> PrintedRoll:
         rows=tuple(
             (
                 str(paper.number),
-                paper.name,
+                name_in_roll(paper.name),
                 *(
                     _cell(column[row], has_heading=one is not None)
                     for column, one in zip(columns, asked, strict=True)

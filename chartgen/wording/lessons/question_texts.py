@@ -7,6 +7,7 @@ from typing import Final
 from chartgen.lessons.exercise import Exercise
 from chartgen.lessons.kinds import Kind
 from chartgen.limits.spindle import Duration
+from chartgen.model.lathe import DrivePosition
 from chartgen.model.shop import Shop
 from chartgen.wording.language import tr
 from chartgen.wording.lessons.amounts import stated
@@ -23,13 +24,17 @@ _CURVES = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Asked:
-    """The words that go into a question: its givens by name, material, blade, drive position."""
+    """The words that go into a question: its givens by name, material, blade, drive position.
+
+    `curve` is what a curve of that position is called on the figure.
+    """
 
     exercise: Exercise
     words: dict[str, str]
     material: str
     blade: str
     place: str
+    curve: str
 
     def some(self, *names: str) -> dict[str, str]:
         """Return some of the givens."""
@@ -39,17 +44,28 @@ class _Asked:
 def question_text(exercise: Exercise, shop: Shop) -> str:
     """Return the question of an exercise at its lathe."""
     words = {given.key.replace("-", "_"): stated(given) for given in exercise.givens}
-    position = words.pop("position", None)
+    words.pop("position", None)
+    positions = shop.lathe.drive.positions
+    at = next((g for g in exercise.givens if g.key == "position"), None)
+    position = None if at is None else positions[round(at.value)]
     asked = _Asked(
         exercise=exercise,
         words=words,
         material=material_name(exercise.material),
         blade=exercise.blade.name if exercise.blade else "",
-        place=""
-        if position is None
-        else shop.lathe.drive.positions[round(exercise.given("position"))].name,
+        place="" if position is None else position.name,
+        curve="" if position is None else _curve(exercise, position),
     )
     return _TEXTS[exercise.kind](asked)
+
+
+def _curve(exercise: Exercise, position: DrivePosition) -> str:
+    """Return the label of the curve that is asked about, where one is."""
+    if exercise.kind is not Kind.READ_CURVE:
+        return ""
+    held = _DURATIONS[round(exercise.given("duration"))]
+    words = tr("measured") if position.readings else tr(_CURVES[held])
+    return f"{position.mark or position.name} {words}"
 
 
 def _spindle_speed(asked: _Asked) -> str:
@@ -118,7 +134,7 @@ def _pieces_per_bar(asked: _Asked) -> str:
 def _cutting_force(asked: _Asked) -> str:
     return tr(
         "{material} is parted with a blade {width} wide and a feed of {feed}. At this feed "
-        "a chip takes {force_per_area} of its area. What is the cutting force?",
+        "its specific cutting force is {force_per_area}. What is the cutting force?",
         material=asked.material,
         **asked.words,
     )
@@ -167,7 +183,7 @@ def _read_curve(asked: _Asked) -> str:
         "Read off the spindle curves: which torque does position “{place}” give at "
         "{spindle_speed}, on the curve “{curve}”?",
         place=asked.place,
-        curve=tr(_CURVES[_DURATIONS[round(asked.exercise.given("duration"))]]),
+        curve=asked.curve,
         **asked.some("spindle_speed"),
     )
 

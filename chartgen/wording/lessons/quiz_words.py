@@ -24,7 +24,10 @@ def asked_of_every_lathe() -> dict[str, Asked]:
         "chuck-key": Asked(
             text=tr("The work is tight in the chuck. What about the chuck key?"),
             wrong=(
-                tr("Leave it in the chuck while the speed is set. Take it out before the cut."),
+                tr(
+                    "Leave it in the chuck while the speed is set, so that it is at hand. "
+                    "Take it out before the cut."
+                ),
                 tr("Start slowly with the key in. It drops out by itself."),
             ),
         ),
@@ -38,7 +41,10 @@ def asked_of_every_lathe() -> dict[str, Asked]:
         "reaching": Asked(
             text=tr("The piece is about to come free. What do your hands do?"),
             wrong=(
-                tr("One hand goes under the piece, so that it is not scratched."),
+                tr(
+                    "One hand goes under the piece, so that it does not fall into the swarf "
+                    "and get scratched."
+                ),
                 tr("Hold the piece with pliers while the chuck still turns."),
             ),
         ),
@@ -56,14 +62,17 @@ def asked_of_every_lathe() -> dict[str, Asked]:
             text=tr("The blade digs in and the spindle labours. What comes first?"),
             wrong=(
                 tr("Wind the blade out first. Then stop the spindle."),
-                tr("Push the blade on firmly, until the cut is through."),
+                tr(
+                    "Push the blade on firmly until the cut is through. Stop the spindle "
+                    "only after that."
+                ),
             ),
         ),
         "stopping": Asked(
             text=tr("The motor is off and the chuck still turns. What do you do?"),
             wrong=(
                 tr("Brake it gently with the flat of the hand."),
-                tr("Hold a rag against it. Then open the guard."),
+                tr("Hold a rag against it until it stands still. Then open the guard."),
             ),
         ),
         "swarf": Asked(
@@ -83,14 +92,20 @@ def asked_of_every_lathe() -> dict[str, Asked]:
         "set-up": Asked(
             text=tr("How is a parting cut set up?"),
             wrong=(
-                tr("Part far from the chuck, with room. Leave the carriage free to move."),
+                tr(
+                    "Part far from the chuck, where there is room to see. Leave the carriage "
+                    "free, so that it can give."
+                ),
                 tr("Set the blade above centre and a little askew, so that it clears."),
             ),
         ),
         "line-of-flight": Asked(
             text=tr("Where do you stand when the cut is nearly through?"),
             wrong=(
-                tr("In line with the chuck, where you can look into the slot."),
+                tr(
+                    "In line with the chuck, where you can look straight into the slot and "
+                    "see the last mm go."
+                ),
                 tr("Bent over the work, ready to take the piece."),
             ),
         ),
@@ -108,7 +123,10 @@ def asked_of_every_lathe() -> dict[str, Asked]:
             text=tr("Turning work is to be polished with emery cloth. How?"),
             wrong=(
                 tr("Wrap the cloth once round the work and pull at both ends."),
-                tr("Hold the cloth between two fingers, and take it away if it gets hot."),
+                tr(
+                    "Hold the cloth between two fingers of each hand, press lightly, and "
+                    "take it away if it gets hot."
+                ),
             ),
         ),
     }
@@ -127,7 +145,10 @@ def asked_of_some() -> dict[str, Asked]:
         "bar-sleeve": Asked(
             text=tr("A long bar stands out of the far end of the spindle. What about it?"),
             wrong=(
-                tr("Nothing. The chuck holds it, and nobody stands there."),
+                tr(
+                    "Nothing. The chuck holds it, nobody stands at that end, and a long bar "
+                    "runs the more smoothly."
+                ),
                 tr("Run faster, so that it turns round more evenly."),
             ),
         ),
@@ -162,14 +183,20 @@ def asked_of_some() -> dict[str, Asked]:
         "stringy-swarf": Asked(
             text=tr("Long swarf winds round the work. What do you do?"),
             wrong=(
-                tr("Pull it off with a gloved hand while the work turns slowly."),
+                tr(
+                    "Pull it off with a gloved hand while the work turns slowly, so that it "
+                    "cannot reach the chuck."
+                ),
                 tr("Let it wind up. It breaks off by itself in the end."),
             ),
         ),
         "oil-smoke": Asked(
             text=tr("The oil on the cut begins to smoke. What do you do?"),
             wrong=(
-                tr("Carry on. Smoke shows that the oil does its work."),
+                tr(
+                    "Carry on. Smoke shows that the oil does its work, and it ends by itself "
+                    "once the cut is warm."
+                ),
                 tr("Go faster, so that the cut is over sooner."),
             ),
         ),

@@ -4,13 +4,16 @@ import re
 from itertools import groupby
 from typing import Final
 
+from chartgen.lessons.class_units import class_units
 from chartgen.lessons.exercise import Paper
 from chartgen.lessons.kinds import Kind
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.wording.language import decimal, tr
-from chartgen.wording.lessons.formulas import formula_text, letters
+from chartgen.wording.lessons.amounts import unit_label
+from chartgen.wording.lessons.formulas import formula_text, letters, unit_of_letter
 from chartgen.wording.numbers import write_speed
 
+_UNBROKEN: Final = "\N{NO-BREAK SPACE}"
 _READ: Final = frozenset({Kind.READ_NOMOGRAM, Kind.READ_CURVE})
 _OF_FORCE: Final = frozenset({Kind.CUTTING_FORCE, Kind.CUTTING_POWER, Kind.MOTOR_PULLS})
 
@@ -23,7 +26,8 @@ def sheet_facts(shop: Shop, paper: Paper) -> tuple[tuple[str, str], ...]:
         facts.append((tr("Its speeds"), _speeds(shop)))
     formulas = _formulas(paper)
     if formulas:
-        facts += [(tr("Formulas"), ", ".join(formulas)), (tr("Letters"), _letters(formulas))]
+        unbroken = ", ".join(formula.replace(" ", _UNBROKEN) for formula in formulas)
+        facts += [(tr("Formulas"), unbroken), (tr("Letters"), _letters(formulas, shop))]
     if _OF_FORCE & kinds and shop.request.units is LengthUnits.INCH:
         facts.append((tr("Inches"), decimal("1 in = 25.4 mm, 1 ft = 0.3048 m")))
     if Kind.READ_NOMOGRAM in kinds:
@@ -44,10 +48,17 @@ def _formulas(paper: Paper) -> list[str]:
     return [decimal(formula) for formula in found if formula and "=" in formula]
 
 
-def _letters(formulas: list[str]) -> str:
-    """Return what the letters of some formulas mean."""
+def _letters(formulas: list[str], shop: Shop) -> str:
+    """Return what the letters of some formulas mean, each with the unit it is put in with."""
     used = set(re.findall(r"[A-Za-z]+", " ".join(formulas)))
-    return ", ".join(f"{letter} {said}" for letter, said in letters().items() if letter in used)
+    units = class_units(shop.request.units)
+    parts = []
+    for letter, said in letters().items():
+        if letter in used:
+            unit = unit_of_letter(letter, units)
+            told = f"{_UNBROKEN}({unit_label(unit)})" if unit else ""
+            parts.append(f"{letter}{_UNBROKEN}{said}{told}")
+    return ", ".join(parts)
 
 
 def _speeds(shop: Shop) -> str:

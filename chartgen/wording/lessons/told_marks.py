@@ -81,7 +81,7 @@ def _student(one: PaperMarks) -> Cells:
 def _became(one: QuestionMark) -> str:
     """Return what became of an answer: right, or why not."""
     if one.slip is not None:
-        return slip_words(one.slip)
+        return slip_words(one.slip, one.kind)
     return {
         Outcome.RIGHT: tr("right"),
         Outcome.WRONG: tr("matches no known mistake"),

@@ -12,6 +12,7 @@ import pytest
 
 Inside = Callable[..., tuple[int, str, str]]
 Written = Callable[..., str]
+Snapshot = Callable[[str], dict[str, bytes]]
 
 ROSTER = "number,name\n1,Zoë Ångström\n2,Иван\n3,Ann Ash\n"
 Marked = Callable[..., tuple[int, str, str]]
@@ -162,3 +163,26 @@ def test_the_answers_given_as_the_key_are_told_apart(
     code, _, err = inside("mark", "typed.csv", "class/key.json")
     assert code == 2
     assert err == ("typed.csv: is no key of a class. Name the key first, the answers after it.\n")
+
+
+@pytest.mark.parametrize("units", ["metric", "inch"])
+def test_the_longest_names_fit_beside_thirteen_answers(
+    inside: Inside, class_file: Written, files_in: Snapshot, units: str
+) -> None:
+    name = f"{'W' * 19} {'W' * 19} {'W' * 19}"
+    file = class_file(
+        ('level = "first"', f'level = "second"\nunits = "{units}"'),
+        ("exercises = 3", "exercises = 13"),
+        ('["belt-lathe.toml"]', '["belt-lathe.toml", "knob-lathe.toml"]'),
+        ('["mild-steel"]', '["mild-steel", "aluminium-6082"]'),
+        roster=f"number,name\n1,{name}\n2,Ann\n3,{name}\n",
+    )
+    code, _, err = inside("class", file)
+    assert (code, err) == (0, "")
+    assert inside("mark", "class/key.json", "class/answers.csv", "--out", "class")[0] == 0
+    files = files_in("class")
+    for paper in ("key.pdf", "exercises.pdf"):
+        pages = [
+            page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(files[paper])
+        ]
+        assert any(name in " ".join(page.split()) for page in pages), paper

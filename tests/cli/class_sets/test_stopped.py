@@ -81,3 +81,29 @@ def test_a_run_ended_from_outside_goes_on(
     assert inside(*words)[0] == 0
     assert inside(*words, "--out", "whole")[0] == 0
     assert files_in("class") == files_in("whole")
+
+
+def test_answers_typed_into_the_table_are_never_lost(
+    inside: Inside, class_file: Written, files_in: Snapshot, tmp_path: Path
+) -> None:
+    name = class_file()
+    assert inside("class", name)[0] == 0
+    table = tmp_path / "class" / "answers.csv"
+    typed = table.read_bytes().replace(b"1,,,,", b"1,,420,1.5,c")
+    table.write_bytes(typed)
+    # The same class again: nothing is made, the table stands as it was filled in.
+    code, out, err = inside("class", name)
+    assert (code, err) == (0, "")
+    assert "0 of them made now" in out
+    assert table.read_bytes() == typed
+    # Its key made again: the answers are still to it.
+    (tmp_path / "class" / "key.json").unlink()
+    assert inside("class", name)[0] == 0
+    assert table.read_bytes() == typed
+    # Another class in the folder: the table is that of the new one, the old one is put aside.
+    code, _, err = inside("class", class_file(("students = 3", "students = 2")), "--again")
+    assert code == 0
+    assert "answers.csv: had been written into; kept as answers-kept-1.csv." in err
+    files = files_in("class")
+    assert files["answers-kept-1.csv"] == typed
+    assert files["answers.csv"].decode("utf-8-sig").splitlines()[1:] == ["1,,,,", "2,,,,"]

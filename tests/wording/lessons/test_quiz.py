@@ -10,6 +10,7 @@ from chartgen.model.shop import Feeding, Shop
 from chartgen.reference.cautions import NO_SOURCE, load_cautions
 from chartgen.reference.tables import load_material
 from chartgen.wording.cautions import cautions_of
+from chartgen.wording.language import speaking
 from chartgen.wording.lessons.cards import quiz_cards, sign_off_cards
 from chartgen.wording.lessons.quiz import MOST_QUESTIONS, printed_quiz, printed_quiz_key
 from chartgen.wording.lessons.quiz_words import asked_of_every_lathe, asked_of_some
@@ -96,3 +97,19 @@ def test_quiz_and_sign_off_carry_the_full_cautions(room_of: Callable[..., Any]) 
         for card in (quiz_cards(room.course, shop)[0], *sign_off_cards(room.course, shop)):
             shown = " ".join(caution.text for caution in card.cautions)
             assert all(text in shown for text in full), card.layout
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+@pytest.mark.parametrize("materials", SETS)
+def test_who_ticks_the_longest_answer_gets_half_of_them_wrong(
+    example: Shop, materials: tuple[str, ...], language: str
+) -> None:
+    loaded = [load_material(key) for key in materials]
+    with speaking(language):
+        quiz, key = printed_quiz(example, loaded), printed_quiz_key(example, loaded)
+    pairs = [
+        (max(question.options, key=len), solution.answer)
+        for question, solution in zip(quiz.questions, key.solutions, strict=True)
+        if len(question.options) > 2
+    ]
+    assert sum(longest == right for longest, right in pairs) <= len(pairs) / 2

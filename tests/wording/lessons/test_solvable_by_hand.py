@@ -101,7 +101,7 @@ def pieces_per_bar(text: str, _sheet: PrintedExercises) -> float:
 
 def cutting_force(text: str, _sheet: PrintedExercises) -> float:
     area = mm(text, "a blade ") * per_rev(text, "a feed of ")
-    return plain(text, "a chip takes ", "N/mm²") * area
+    return plain(text, "specific cutting force is ", "N/mm²") * area
 
 
 def cutting_power(text: str, _sheet: PrintedExercises) -> float:
@@ -176,11 +176,14 @@ def test_the_formulas_and_letters_of_a_sheet_are_those_of_its_questions(
 ) -> None:
     room = room_of("first")
     sheet = printed_exercises(room.course, room.shops[0], room.papers[0])
-    data = dict(sheet.data)
+    data = {name: said.replace("\N{NO-BREAK SPACE}", " ") for name, said in sheet.data}
     assert "n = 1000 v / (π D)" in data["Formulas"]
     letters = set(re.findall(r"[A-Za-z]+", data["Formulas"]))
     named = {part.split()[0] for part in data["Letters"].split(", ")}
     assert letters == named
+    # Who puts mm in for metres, or takes minutes for seconds, cannot blame the sheet.
+    for part in data["Letters"].split(", "):
+        assert part.startswith("N ") or re.search(r" \((mm|mm/rev|mm/min|m/min|rev/min|s)\)$", part)
 
 
 def test_a_question_keeps_each_number_and_its_unit_on_one_line(room_of: Callable[..., Any]) -> None:

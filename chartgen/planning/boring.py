@@ -7,7 +7,7 @@ from chartgen.physics.boring import force_for_boring_bar_deflection, overhang_ra
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import turning_time
 from chartgen.planning.bending import bending_caps
-from chartgen.planning.feeding import given_feed
+from chartgen.planning.feeding import finishing_feed, given_feed
 from chartgen.planning.loads import load_of, turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
 from chartgen.planning.operations import Bound, FedBy, Operation
@@ -84,8 +84,9 @@ def bored(
             speed=setting.speed,
             slide=FedBy.CARRIAGE,
         )
-        finish = given_feed(
+        finish = finishing_feed(
             machine,
+            given,
             wanted=min(machine.allowances.finish_feed, _COARSEST * bar.nose_radius),
             speed=setting.speed,
             slide=FedBy.CARRIAGE,

@@ -1,5 +1,7 @@
 """The steps on the outside of the bar, up to the cut that parts it."""
 
+from collections.abc import Iterable
+
 from chartgen.planning.drilling import centre_drilled
 from chartgen.planning.machine import Machine
 from chartgen.planning.made_step import made_step
@@ -23,7 +25,7 @@ def outside(
     steps: list[Step] = []
     long = needs_centre(machine, overhang=overhang)
     centred = _centred(machine) if job.holding.live_centre or long else []
-    on_centre = any(step.operation is Operation.SUPPORT and not step.refused for step in centred)
+    on_centre = is_on_centre(centred)
     # Faced and centred while it stands out short, and only then drawn out to the centre.
     short = min(overhang, allowances.overhang_most * job.bar.diameter)
     if tool is None:
@@ -71,6 +73,11 @@ def outside(
     return steps
 
 
+def is_on_centre(steps: Iterable[Step]) -> bool:
+    """Return whether a live centre is brought up in one of these steps."""
+    return any(step.operation is Operation.SUPPORT and not step.refused for step in steps)
+
+
 def _without_tool(
     machine: Machine,
     operation: Operation,
@@ -113,8 +120,8 @@ def centre(machine: Machine) -> list[Step]:
     return [made_step(machine, Operation.CENTRE_DRILL, cut, end=drills.centre_drill, length=length)]
 
 
-def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
-    """Return groove and chamfer."""
+def edges(machine: Machine, *, overhang: Millimetres[float], on_centre: bool) -> list[Step]:
+    """Return groove and chamfer; the centre of a long bar is still up."""
     job, steps = machine.job, list[Step]()
     if job.piece.groove is not None:
         groove = job.piece.groove
@@ -141,6 +148,7 @@ def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
             diameter=job.piece.diameter,
             width=job.piece.chamfer,
             overhang=overhang,
+            on_centre=on_centre,
         )
         steps.append(
             made_step(

@@ -8,7 +8,7 @@ from chartgen.planning.bar_use import bar_use, blanks_of, is_sawn, pieces_from, 
 from chartgen.planning.inside import inside
 from chartgen.planning.machine import Machine, machine_for
 from chartgen.planning.operations import Bound, Operation
-from chartgen.planning.outside import edges, outside
+from chartgen.planning.outside import edges, is_on_centre, outside
 from chartgen.planning.parting import blade_options, chosen_blade, parted
 from chartgen.planning.plan import BladeOption, JobPlan, Refusal, Step
 from chartgen.planning.set_up import overhang_of, set_up
@@ -33,7 +33,7 @@ def plan_job(shop: Shop, job: Job, material: Material) -> JobPlan:
     steps = (
         *_before(machine, kerf=kerf),
         *turned,
-        *edges(machine, overhang=overhang),
+        *edges(machine, overhang=overhang, on_centre=is_on_centre(turned)),
         *inside(machine, overhang=overhang, kerf=kerf, has_centre=has_centre),
         _part(machine, option),
         *_after(machine, kerf=kerf),

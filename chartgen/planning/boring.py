@@ -117,7 +117,13 @@ def bored(
     offered = settings(machine, diameter=bore, start=start_speed * slower, ceiling=ceiling * slower)
     best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
-        bound = Bound.TOOL_BENDS if offered else Bound.SLOWEST_SPINDLE
+        bound = Bound.SLOWEST_SPINDLE
+        if offered:
+            strongest = max(offered, key=lambda setting: setting.torque)
+            caps = still | driving_caps(
+                machine, strongest, diameter=bore, axial_share=side.feed.value
+            )
+            bound = min(caps, key=lambda one: caps[one])
         return Refusal(operation=Operation.BORE, tool=bar.name, bound=bound)
     load = None
     if best.force is not None:
@@ -150,20 +156,20 @@ def bored(
     )
 
 
-def hole_for(machine: Machine, *, bore: Millimetres[float]) -> Millimetres[float] | None:
-    """Return the drill that leads to a bore: as large as leaves a boring bar its share.
+def holes_for(machine: Machine, *, bore: Millimetres[float]) -> tuple[Millimetres[float], ...]:
+    """Return the drills that lead to a bore, those that leave a boring bar least first.
 
-    A drill of the very size of the bore is taken where no bar enters; None where neither is
+    A drill of the very size of the bore is taken where no bar enters; none where neither is
     owned.
     """
     tools = machine.shop.tools
     if tools.drills is None:
-        return None
+        return ()
     most = tools.tailstock.largest_drill if tools.tailstock else math.inf
     owned = [drill for drill in tools.drills.diameters if drill <= most]
     room = [drill for drill in owned if drill <= bore - machine.allowances.boring_stock]
     to_bore = [drill for drill in room if boring_bars(machine, hole=drill)]
     if to_bore:
-        return max(to_bore)
+        return tuple(sorted(to_bore, reverse=True))
     to_size = [drill for drill in owned if abs(drill - bore) < _TO_SIZE]
-    return to_size[0] if to_size else None
+    return tuple(to_size[:1])

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from chartgen.planning.bar_use import goes_through
 from chartgen.planning.drilling import centre_drilled
 from chartgen.planning.machine import Machine
 from chartgen.planning.made_step import made_step
@@ -26,8 +27,11 @@ def outside(
     long = needs_centre(machine, overhang=overhang)
     centred = _centred(machine) if job.holding.live_centre or long else []
     on_centre = is_on_centre(centred)
-    # Faced and centred while it stands out short, and only then drawn out to the centre.
+    # Faced and centred while it stands out short, and only then drawn out to the centre: but
+    # what does not go into the spindle stands out all the time.
     short = min(overhang, allowances.overhang_most * job.bar.diameter)
+    if goes_through(machine) is False:
+        short = overhang
     if tool is None:
         steps.append(_without_tool(machine, Operation.FACE, job.bar.diameter))
     else:

@@ -2,10 +2,11 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
-from chartgen.model.job import Bar, Holding, Job, Piece
+from chartgen.model.job import Bar, Job, Piece
 from chartgen.model.lathe import BarSurface
 from chartgen.model.material import Material
 from chartgen.model.shop import Shop
@@ -98,5 +99,5 @@ def test_gentler_feeds_fall_and_never_under_half(
     machine = machine_for(inch_gearbox, job, mild_steel)
     feeds = [given.feed for given in gentler_feeds(machine, wanted=0.1, speed=300.0, slide=slide)]
     assert len(feeds) >= 2
-    assert all(more > less for more, less in zip(feeds, feeds[1:], strict=False))
+    assert all(more > less for more, less in pairwise(feeds))
     assert min(feeds) >= 0.05

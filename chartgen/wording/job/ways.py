@@ -14,7 +14,7 @@ def way_words(plan: JobPlan, refused: Refusal) -> list[str]:
     match refused.operation:
         case Operation.PART | Operation.GROOVE:
             return _of_blade(plan, refused, units)
-        case Operation.BORE:
+        case Operation.BORE if refused.bound is Bound.TOOL_BENDS:
             return [
                 tr(
                     "not with {tool} as it is: it stands out too far for its thickness, or is too "

@@ -11,7 +11,7 @@ from chartgen.model.shop import LengthUnits, Shop
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import JobPlan, Step
 from chartgen.planning.run import plan_job
-from chartgen.reference.materials import load_materials
+from chartgen.reference.tables import load_material
 from chartgen.wording.job import amounts
 from chartgen.wording.job.cells import step_title
 from chartgen.wording.job.checks import checklist
@@ -42,7 +42,7 @@ def hard_flange(example: Shop, job_of: JobOf) -> JobPlan:
         Piece(diameter=66.0, length=30.0, bore=30.0, chamfer=1.0),
         quantity=3,
     )
-    return plan_job(example, job, load_materials()["tool-steel-d2"])
+    return plan_job(example, job, load_material("tool-steel-d2"))
 
 
 def test_a_bore_is_told_though_its_drill_is_refused(hard_flange: JobPlan) -> None:
@@ -82,7 +82,7 @@ def test_a_smaller_drill_leads_to_the_bore_where_the_largest_is_too_much(
         for step in usual.steps
         if step.operation is Operation.DRILL and step.cut and step.cut.load
     }
-    weak = replace(example, allowance_changes={"drill_chuck_torque": 0.6 * loads[16.0]})
+    weak = replace(example, allowances={"drill_chuck_torque": 0.6 * loads[16.0]})
     plan = plan_job(weak, job, mild_steel)
     bore = the(plan, Operation.BORE)
     assert bore.cut is not None

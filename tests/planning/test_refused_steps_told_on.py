@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from chartgen.limits.window import Verdict
 from chartgen.model.job import Bar, Holding, Job, Piece
 from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
@@ -99,6 +100,26 @@ def test_facing_the_sawn_end_takes_its_time(
     assert saw.time == pytest.approx(
         plan.allowances.saw_minutes + plan.allowances.hold_minutes + the(plan, Operation.FACE).time
     )
+
+
+def test_a_window_too_thin_for_a_hand_goes_to_the_saw(
+    equipped: Equipped, job_of: JobOf, stainless: Material
+) -> None:
+    shop = equipped("250 W brushed DC")
+    gaps = []
+    for diameter in (10.0, 12.0, 13.0, 14.0, 15.0, 16.0, 17.0, 18.0):
+        job = job_of(Bar(diameter=diameter, length=100.0), Piece(diameter=diameter, length=15.0))
+        plan = plan_job(shop, job, stainless)
+        gaps += [step.parting.ceiling / step.parting.floor for step in plan.steps if step.parting]
+        for option in plan.blade_options:
+            is_told_none = option.verdict is Verdict.NO_WINDOW
+            assert is_told_none == (option.room < 1.1)
+            assert (
+                not is_told_none
+                or any(step.operation is Operation.SAW and step.is_per_piece for step in plan.steps)
+                or any(other.room >= 1.1 for other in plan.blade_options)
+            )
+    assert all(gap >= 1.1 for gap in gaps)
 
 
 def test_a_blank_for_one_piece_has_no_next_one_standing_out(hard_flange: JobPlan) -> None:

@@ -103,8 +103,8 @@ def _of_blade(plan: JobPlan, refused: Refusal, units: LengthUnits) -> list[str]:
     floor, ceiling = refused.reasons
     lines = [
         tr(
-            'no window with blade {name}: below stands "{floor}", above "{ceiling}", and nothing '
-            "lies between them",
+            'no window with blade {name}: below stands "{floor}", above "{ceiling}", and no feed '
+            "that can be kept lies between them",
             name=refused.tool,
             floor=tr(floor.legend),
             ceiling=tr(ceiling.legend),

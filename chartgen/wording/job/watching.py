@@ -12,7 +12,7 @@ def watch_line(plan: JobPlan, step: Step) -> str:
     if step.operation is Operation.SAW:
         return _saw(is_piece=step.is_per_piece)
     if step.operation is Operation.ADVANCE and plan.set_up.goes_through_spindle is False:
-        return tr("Each time a blank was held: key out again.")
+        return tr("Key out again after each new blank.")
     watch = _watch(step.operation)
     if step.cut is not None and len(step.cut.pecks) > 1:
         return tr("Draw back at each peck until the flutes are clear. {watch}", watch=watch)

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from chartgen.limits.window import Verdict
-from chartgen.model.job import Bar, Holding, Job, Piece
+from chartgen.model.job import Bar, Groove, Holding, Job, Piece
 from chartgen.model.material import Material
 from chartgen.model.shop import LengthUnits, Shop
 from chartgen.planning.operations import Operation
@@ -52,6 +52,16 @@ def test_a_bore_is_told_though_its_drill_is_refused(hard_flange: JobPlan) -> Non
     number = hard_flange.steps.index(refused[0]) + 1
     assert the(hard_flange, Operation.BORE).cut is not None
     assert f"take step {number} as done" in said(hard_flange, Operation.BORE)
+
+
+def test_a_groove_that_is_refused_has_a_way_out(
+    equipped: Equipped, job_of: JobOf, stainless: Material
+) -> None:
+    groove = Groove(width=3.0, depth=1.5, from_face=8.0)
+    job = job_of(Bar(diameter=25.0, length=120.0), Piece(diameter=25.0, length=40.0, groove=groove))
+    plan = plan_job(equipped("250 W brushed DC"), job, stainless)
+    assert the(plan, Operation.GROOVE).refused is not None
+    assert "Way out: a narrower blade" in said(plan, Operation.GROOVE)
 
 
 def test_a_tube_is_not_parted_before_its_refused_bore_is_made(

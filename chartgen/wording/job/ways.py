@@ -110,6 +110,9 @@ def _of_blade(plan: JobPlan, refused: Refusal, units: LengthUnits) -> list[str]:
             ceiling=tr(ceiling.legend),
         )
     ]
+    if refused.operation is Operation.GROOVE:
+        narrower = tr("a narrower blade or a fresh edge, plunged side by side")
+        lines.append(tr("way out: {way}", way=narrower))
     # Two at most: the roomiest come first.
     match way_lines(refused.ways[:2], units):
         case [way]:

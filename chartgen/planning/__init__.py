@@ -2,6 +2,7 @@
 
 machine      lathe, chuck and material resolved; the speeds on offer
 loads        what a cut asks of motor and chuck
+drill_loads  what a drill asks of them, and of the tailstock
 bending      what the work bears before it bends away
 feeding      by which wheel at what pace, or by the gearbox
 passes       stock shared out among passes

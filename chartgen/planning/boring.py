@@ -7,7 +7,7 @@ from chartgen.physics.boring import force_for_boring_bar_deflection, overhang_ra
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import turning_time
 from chartgen.planning.bending import bending_caps
-from chartgen.planning.feeding import given_feed
+from chartgen.planning.feeding import finishing_feed, given_feed
 from chartgen.planning.loads import load_of, turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
 from chartgen.planning.operations import Bound, FedBy, Operation
@@ -84,8 +84,9 @@ def bored(
             speed=setting.speed,
             slide=FedBy.CARRIAGE,
         )
-        finish = given_feed(
+        finish = finishing_feed(
             machine,
+            given,
             wanted=min(machine.allowances.finish_feed, _COARSEST * bar.nose_radius),
             speed=setting.speed,
             slide=FedBy.CARRIAGE,
@@ -116,7 +117,13 @@ def bored(
     offered = settings(machine, diameter=bore, start=start_speed * slower, ceiling=ceiling * slower)
     best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
-        bound = Bound.TOOL_BENDS if offered else Bound.SLOWEST_SPINDLE
+        bound = Bound.SLOWEST_SPINDLE
+        if offered:
+            strongest = max(offered, key=lambda setting: setting.torque)
+            caps = still | driving_caps(
+                machine, strongest, diameter=bore, axial_share=side.feed.value
+            )
+            bound = min(caps, key=lambda one: caps[one])
         return Refusal(operation=Operation.BORE, tool=bar.name, bound=bound)
     load = None
     if best.force is not None:
@@ -149,20 +156,20 @@ def bored(
     )
 
 
-def hole_for(machine: Machine, *, bore: Millimetres[float]) -> Millimetres[float] | None:
-    """Return the drill that leads to a bore: as large as leaves a boring bar its share.
+def holes_for(machine: Machine, *, bore: Millimetres[float]) -> tuple[Millimetres[float], ...]:
+    """Return the drills that lead to a bore, those that leave a boring bar least first.
 
-    A drill of the very size of the bore is taken where no bar enters; None where neither is
+    A drill of the very size of the bore is taken where no bar enters; none where neither is
     owned.
     """
     tools = machine.shop.tools
     if tools.drills is None:
-        return None
+        return ()
     most = tools.tailstock.largest_drill if tools.tailstock else math.inf
     owned = [drill for drill in tools.drills.diameters if drill <= most]
     room = [drill for drill in owned if drill <= bore - machine.allowances.boring_stock]
     to_bore = [drill for drill in room if boring_bars(machine, hole=drill)]
     if to_bore:
-        return max(to_bore)
+        return tuple(sorted(to_bore, reverse=True))
     to_size = [drill for drill in owned if abs(drill - bore) < _TO_SIZE]
-    return to_size[0] if to_size else None
+    return tuple(to_size[:1])

@@ -9,26 +9,20 @@ from collections.abc import Sequence
 from itertools import combinations, pairwise
 
 from chartgen.model.blade import ToolMaterial
-from chartgen.model.tooling import DrillPoint
-from chartgen.physics.cutting import specific_cutting_force
 from chartgen.physics.drilling import (
-    drill_chip_thickness,
-    drilling_thrust,
-    drilling_torque,
     peck_depths,
     point_height,
 )
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import turning_time
-from chartgen.planning.feeding import GivenFeed, given_feed
-from chartgen.planning.loads import ForceBand, load_of, resultant, slip_resultant
+from chartgen.planning.drill_loads import drill_load, drill_over, drill_point
+from chartgen.planning.feeding import GivenFeed, gentler_feeds, given_feed
 from chartgen.planning.machine import Machine, Setting, settings
 from chartgen.planning.operations import Bound, FedBy, Operation
-from chartgen.planning.plan import Load, MachineCut, Refusal
-from chartgen.quantities import Millimetres, MillimetresPerRev
+from chartgen.planning.plan import MachineCut, Refusal
+from chartgen.quantities import Millimetres
 from chartgen.reference.drilling import (
     DrillFeed,
-    PointData,
     deep_hole_factors,
     drilling_feed,
     drilling_speed,
@@ -38,8 +32,6 @@ from chartgen.reference.drilling import (
 _MOST_STEPS = 4
 _LEAST_STEP: Millimetres[float] = 1.0
 """A drill that has less than this to take off its hole's diameter chips its corners."""
-_A_STEP_LESS = 0.999
-"""Of a feed that stands on a step: rounded down it is the next step."""
 _LEAST_FEED_SHARE = 0.5
 """A drill fed less than half of its start feed rubs."""
 _CENTRE_DEPTH = 2.0
@@ -50,17 +42,25 @@ _SLIP = 1e-9
 def centre_drilled(machine: Machine, *, diameter: Millimetres[float]) -> MachineCut | Refusal:
     """Return the cut of a centre drill with a pilot of a diameter."""
     speeds = drilling_speed(machine.material.key)
-    start, ceiling = speeds.start.value, speeds.ceiling.value
-    offered = settings(machine, diameter=diameter, start=start, ceiling=ceiling)
     wanted = _LEAST_FEED_SHARE * _feed(machine, diameter).start.value
     fails = Bound.SLOWEST_SPINDLE
     found: list[tuple[Setting, GivenFeed]] = []
-    for one in offered:
-        given = given_feed(machine, wanted=wanted, speed=one.speed, slide=FedBy.TAILSTOCK)
-        over = _over(machine, one, diameter=diameter, pilot=0.0, feed=given.feed)
-        fails = over or fails
-        if over is None:
-            found.append((one, given))
+    for is_weak in (False, True):
+        offered = settings(
+            machine,
+            diameter=diameter,
+            start=speeds.start.value,
+            ceiling=speeds.ceiling.value,
+            is_weak=is_weak,
+        )
+        for one in offered:
+            given = given_feed(machine, wanted=wanted, speed=one.speed, slide=FedBy.TAILSTOCK)
+            over = drill_over(machine, one, diameter=diameter, pilot=0.0, feed=given.feed)
+            fails = over or fails
+            if over is None:
+                found.append((one, given))
+        if found:
+            break
     if not found:
         return Refusal(operation=Operation.CENTRE_DRILL, tool="drill", bound=fails)
     setting, given = max(found, key=lambda one: (one[0].speed, one[0].torque))
@@ -83,7 +83,7 @@ def centre_drilled(machine: Machine, *, diameter: Millimetres[float]) -> Machine
         pecks=(),
         load=None
         if machine.material.force is None
-        else _load(machine, setting, diameter=diameter, pilot=0.0, feed=given.feed),
+        else drill_load(machine, setting, diameter=diameter, pilot=0.0, feed=given.feed),
         binds=setting.bound,
         time=float(turning_time(length=travel, feed=given.feed, spindle_speed=setting.speed)),
     )
@@ -150,106 +150,47 @@ def _one_drill(
     start, ceiling = speeds.start.value, speeds.ceiling.value
     deep = deep_hole_factors(depth / diameter)
     slower, gentler = deep.speed.value, deep.feed.value
-    offered = settings(machine, diameter=diameter, start=start * slower, ceiling=ceiling * slower)
-    travel = depth + float(point_height(diameter=diameter, point_angle=_point(machine).angle.value))
+    travel = depth + float(
+        point_height(diameter=diameter, point_angle=drill_point(machine).angle.value)
+    )
     wanted = gentler * _feed(machine, diameter).start.value
     found: list[MachineCut] = []
-    fails = Bound.TORQUE if offered else Bound.SLOWEST_SPINDLE
-    for setting in offered:
-        given = given_feed(machine, wanted=wanted, speed=setting.speed, slide=FedBy.TAILSTOCK)
-        held = Bound.HAND_PACE if given.is_held_by_hand else setting.bound
-        binds = held
-        while over := _over(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed):
-            fails, binds = over, over
-            less = given_feed(
-                machine,
-                wanted=given.feed * _A_STEP_LESS,
-                speed=setting.speed,
-                slide=FedBy.TAILSTOCK,
-            )
-            if less.feed < _LEAST_FEED_SHARE * wanted or less.feed >= given.feed:
-                break
-            given = less
-        if over:
-            continue
-        if binds is Bound.NOTHING and gentler < 1.0:
-            binds = Bound.DEEP_HOLE
-        found.append(
-            _drill_cut(
+    fails = Bound.SLOWEST_SPINDLE
+    for is_weak in (False, True):
+        offered = settings(
+            machine,
+            diameter=diameter,
+            start=start * slower,
+            ceiling=ceiling * slower,
+            is_weak=is_weak,
+        )
+        for setting in offered:
+            over, binds = None, Bound.NOTHING
+            for given in gentler_feeds(
+                machine, wanted=wanted, speed=setting.speed, slide=FedBy.TAILSTOCK
+            ):
+                held = Bound.HAND_PACE if given.is_held_by_hand else setting.bound
+                over = drill_over(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed)
+                if over is None:
+                    break
+                fails = binds = over
+            if over:
+                continue
+            if binds is Bound.NOTHING:
+                binds = held
+            if binds is Bound.NOTHING and gentler < 1.0:
+                binds = Bound.DEEP_HOLE
+            cut = _drill_cut(
                 machine, setting, given, pilot=pilot, diameter=diameter, travel=travel, binds=binds
             )
-        )
+            found.append(cut)
+        if found:
+            break
     return min(found, key=lambda one: one.time) if found else fails
 
 
 def _feed(machine: Machine, diameter: Millimetres[float]) -> DrillFeed:
     return drilling_feed(diameter=diameter, feed_class=machine.material.feeds.key)
-
-
-def _point(machine: Machine) -> PointData:
-    drills = machine.shop.tools.drills
-    return load_drilling().points[DrillPoint.STANDARD if drills is None else drills.point]
-
-
-def _over(
-    machine: Machine,
-    setting: Setting,
-    *,
-    diameter: Millimetres[float],
-    pilot: Millimetres[float],
-    feed: MillimetresPerRev[float],
-) -> Bound | None:
-    """Return the limit that a drill's cut is over, None where it is inside them all."""
-    if machine.material.force is None:
-        return None
-    load = _load(machine, setting, diameter=diameter, pilot=pilot, feed=feed)
-    around = 2000.0 * load.torque / machine.job.bar.diameter
-    held = resultant(machine, setting, around=around, along=load.thrust_high)
-    checks = (
-        (load.torque > setting.torque, Bound.TORQUE),
-        (load.torque > setting.stall_torque, Bound.STALL),
-        (load.torque > machine.allowances.drill_chuck_torque, Bound.DRILL_CHUCK),
-        (load.thrust_high > machine.allowances.tailstock_push, Bound.TAILSTOCK_PUSH),
-        (held > slip_resultant(machine, setting), Bound.GRIP),
-    )
-    return next((bound for is_over, bound in checks if is_over), None)
-
-
-def _load(
-    machine: Machine,
-    setting: Setting,
-    *,
-    diameter: Millimetres[float],
-    pilot: Millimetres[float],
-    feed: MillimetresPerRev[float],
-) -> Load:
-    """Return the load of a drill, its main force as that of both lips at their middle."""
-    data = machine.material.force
-    if data is None:
-        raise ValueError(f"{machine.material.key} has no published force data")
-    chip = float(drill_chip_thickness(feed=feed, point_angle=_point(machine).angle.value))
-    specific = (
-        float(
-            specific_cutting_force(
-                feed=chip,
-                specific_force=data.specific_force.value,
-                thickness_exponent=data.thickness_exponent.value,
-            )
-        )
-        * machine.allowances.turning_force
-    )
-    torque = float(
-        drilling_torque(specific_force=specific, feed=feed, diameter=diameter, pilot_diameter=pilot)
-    )
-    thrust = float(
-        drilling_thrust(specific_force=specific, feed=feed, diameter=diameter, pilot_diameter=pilot)
-    )
-    data_of_drills = load_drilling()
-    low, high = data_of_drills.band_low.value, data_of_drills.band_high.value
-    middle = (diameter + pilot) / 2.0
-    force = 2000.0 * torque / middle
-    band = ForceBand(low=force * (1.0 - low), middle=force, high=force * (1.0 + high))
-    return load_of(machine, setting, force=band, diameter=middle, along=thrust * (1.0 + high))
 
 
 def _drill_cut(
@@ -288,7 +229,7 @@ def _drill_cut(
         ),
         load=None
         if machine.material.force is None
-        else _load(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed),
+        else drill_load(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed),
         binds=binds,
         time=float(turning_time(length=travel, feed=given.feed, spindle_speed=setting.speed)),
     )

@@ -1,7 +1,8 @@
 """How a feed is given: by which wheel at what pace, or by the gearbox."""
 
 import math
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from chartgen.limits.dial import feed_step
 from chartgen.model.shop import Feeding
@@ -11,6 +12,13 @@ from chartgen.planning.operations import FedBy
 from chartgen.quantities import Millimetres, MillimetresPerRev, RevsPerMinute, Seconds
 
 _SLIP = 1e-9
+_NEAR = 1.05
+"""A listed feed so little over a start value is that value: an inch gearbox lists 0.004 in for
+0.1 mm. Every limit is worked out at the feed given. Common practice, no source."""
+_A_STEP_LESS = 0.999
+"""Of a feed that stands on a step: rounded down it is the next step."""
+_LEAST_FEED_SHARE = 0.5
+"""Fed less than half of its start feed an edge rubs. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,11 +39,11 @@ def given_feed(
     speed: RevsPerMinute[float],
     slide: FedBy,
 ) -> GivenFeed:
-    """Return a feed at or under the one wanted: listed by the gearbox, or a hand's pace.
+    """Return a feed about or under the one wanted: listed by the gearbox, or a hand's pace.
 
     A gearbox without so fine a feed leaves the slide to the hand.
     """
-    listed = [feed for feed in _power_feeds(machine, slide) if feed <= wanted * (1.0 + _SLIP)]
+    listed = [feed for feed in _power_feeds(machine, slide) if feed <= wanted * _NEAR]
     if listed:
         return GivenFeed(
             feed=max(listed),
@@ -66,6 +74,48 @@ def given_feed(
         ),
         is_held_by_hand=is_held,
     )
+
+
+def finishing_feed(
+    machine: Machine,
+    rough: GivenFeed,
+    *,
+    wanted: MillimetresPerRev[float],
+    speed: RevsPerMinute[float],
+    slide: FedBy,
+) -> GivenFeed:
+    """Return the feed of the last pass, given by what gives that of the others.
+
+    A gearbox that roughs finishes too: at its finest feed where it has none so fine.
+    """
+    given = given_feed(machine, wanted=wanted, speed=speed, slide=slide)
+    if rough.fed_by is FedBy.POWER and given.fed_by is not FedBy.POWER:
+        return replace(rough, feed=min(_power_feeds(machine, slide)))
+    return given
+
+
+def gentler_feeds(
+    machine: Machine,
+    *,
+    wanted: MillimetresPerRev[float],
+    speed: RevsPerMinute[float],
+    slide: FedBy,
+) -> Iterator[GivenFeed]:
+    """Yield the feed given for the one wanted, then finer ones down to half of that wanted.
+
+    Fed more finely still, an edge rubs.
+    """
+    given = given_feed(machine, wanted=wanted, speed=speed, slide=slide)
+    yield given
+    while given.feed > 0.0:
+        near = _NEAR if given.fed_by is FedBy.POWER else 1.0
+        less = given_feed(
+            machine, wanted=given.feed * _A_STEP_LESS / near, speed=speed, slide=slide
+        )
+        if less.feed < _LEAST_FEED_SHARE * wanted or less.feed >= given.feed:
+            return
+        given = less
+        yield given
 
 
 def _power_feeds(machine: Machine, slide: FedBy) -> tuple[MillimetresPerRev[float], ...]:

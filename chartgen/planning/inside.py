@@ -1,13 +1,13 @@
 """The steps to the bore: centre, drills by rising size, the boring bar."""
 
 from chartgen.model.tooling import BoringBar
-from chartgen.planning.boring import OUT_OF_BORE, bored, boring_bars, hole_for
+from chartgen.planning.boring import OUT_OF_BORE, bored, boring_bars, holes_for
 from chartgen.planning.drilling import drilled
 from chartgen.planning.machine import Machine
 from chartgen.planning.made_step import made_step
 from chartgen.planning.operations import Bound, Operation
 from chartgen.planning.outside import NO_STOCK, centre
-from chartgen.planning.plan import Refusal, Step
+from chartgen.planning.plan import MachineCut, Refusal, Step
 from chartgen.quantities import Millimetres
 
 
@@ -27,25 +27,58 @@ def inside(
         return []
     # Through the piece and the cut that parts it, so that the blade breaks into the bore.
     through = machine.job.piece.length + kerf + machine.allowances.facing_stock
-    hole = hole_for(machine, bore=bore)
-    if hole is None:
+    holes = holes_for(machine, bore=bore)
+    if not holes:
         refusal = Refusal(operation=Operation.DRILL, tool="", bound=Bound.NO_TOOL)
         return [made_step(machine, Operation.DRILL, refusal, end=bore, length=through)]
-    bars = boring_bars(machine, hole=hole) if bore - hole > NO_STOCK else ()
-    depth = through + OUT_OF_BORE if bars else through
+    depth = through + OUT_OF_BORE if bore - holes[0] > NO_STOCK else through
     steps = [] if has_centre else centre(machine)
+    # Where a drill is too much, the boring bar gets more: the next smaller one that it enters.
+    ways = (
+        _way(machine, hole=hole, depth=depth, through=through, overhang=overhang) for hole in holes
+    )
+    tried: list[list[Step]] = []
+    for way in ways:
+        if not any(step.refused for step in way):
+            return [*steps, *way]
+        tried.append(way)
+    return [*steps, *tried[0]]
+
+
+def _way(
+    machine: Machine,
+    *,
+    hole: Millimetres[float],
+    depth: Millimetres[float],
+    through: Millimetres[float],
+    overhang: Millimetres[float],
+) -> list[Step]:
+    """Return the drills to a hole and the boring bar that goes on from there.
+
+    A boring bar's step follows a refused drill too: its way out leads there.
+    """
     way = drilled(machine, final=hole, depth=depth)
-    if isinstance(way, Refusal):
-        return [*steps, made_step(machine, Operation.DRILL, way, end=hole, length=depth)]
-    before = 0.0
-    for diameter, cut in way:
-        steps.append(
-            made_step(machine, Operation.DRILL, cut, start=before, end=diameter, length=depth)
-        )
-        before = diameter
-    if bars:
+    steps = _drilled(machine, way, hole=hole, depth=depth)
+    if machine.job.piece.bore - hole > NO_STOCK:
+        bars = boring_bars(machine, hole=hole)
         steps.append(_bored(machine, bars, hole=hole, length=through, overhang=overhang))
     return steps
+
+
+def _drilled(
+    machine: Machine,
+    way: tuple[tuple[Millimetres[float], MachineCut], ...] | Refusal,
+    *,
+    hole: Millimetres[float],
+    depth: Millimetres[float],
+) -> list[Step]:
+    if isinstance(way, Refusal):
+        return [made_step(machine, Operation.DRILL, way, end=hole, length=depth)]
+    sizes = (0.0, *(diameter for diameter, _ in way))
+    return [
+        made_step(machine, Operation.DRILL, cut, start=before, end=diameter, length=depth)
+        for before, (diameter, cut) in zip(sizes, way, strict=False)
+    ]
 
 
 def _bored(

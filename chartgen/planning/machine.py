@@ -114,8 +114,12 @@ def settings(
     diameter: Millimetres[float],
     start: MetresPerMinute[float],
     ceiling: MetresPerMinute[float],
+    is_weak: bool = False,
 ) -> tuple[Setting, ...]:
     """Return the speeds worth trying, none over a cap.
+
+    A small drill wants more than the fastest speed of a position. Where the motor `is_weak`
+    there, as a brushed one without torque left at the end of its knob, slower ones are offered.
 
     A lathe that cannot turn as slowly as the edge wants offers its slowest speed, if the edge
     still bears it; none where even that is over what edge, chuck, spindle or bar bear.
@@ -126,7 +130,8 @@ def settings(
     bound = machine.speed_bound if machine.largest_speed < wanted else Bound.NOTHING
     found: dict[tuple[str, float], Setting] = {}
     for position in machine.shop.lathe.drive.positions:
-        for speed in _speeds(position, wanted, cap):
+        reached = min(wanted, position.fastest) if is_weak else wanted
+        for speed in _speeds(position, reached, cap):
             found[position.name, speed] = _setting(machine, position, speed, bound)
     if found:
         return tuple(found.values())

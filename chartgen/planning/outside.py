@@ -1,5 +1,8 @@
 """The steps on the outside of the bar, up to the cut that parts it."""
 
+from collections.abc import Iterable
+
+from chartgen.planning.bar_use import goes_through
 from chartgen.planning.drilling import centre_drilled
 from chartgen.planning.machine import Machine
 from chartgen.planning.made_step import made_step
@@ -23,9 +26,12 @@ def outside(
     steps: list[Step] = []
     long = needs_centre(machine, overhang=overhang)
     centred = _centred(machine) if job.holding.live_centre or long else []
-    on_centre = any(step.operation is Operation.SUPPORT and not step.refused for step in centred)
-    # Faced and centred while it stands out short, and only then drawn out to the centre.
+    on_centre = is_on_centre(centred)
+    # Faced and centred while it stands out short, and only then drawn out to the centre: but
+    # what does not go into the spindle stands out all the time.
     short = min(overhang, allowances.overhang_most * job.bar.diameter)
+    if goes_through(machine) is False:
+        short = overhang
     if tool is None:
         steps.append(_without_tool(machine, Operation.FACE, job.bar.diameter))
     else:
@@ -71,6 +77,11 @@ def outside(
     return steps
 
 
+def is_on_centre(steps: Iterable[Step]) -> bool:
+    """Return whether a live centre is brought up in one of these steps."""
+    return any(step.operation is Operation.SUPPORT and not step.refused for step in steps)
+
+
 def _without_tool(
     machine: Machine,
     operation: Operation,
@@ -113,8 +124,8 @@ def centre(machine: Machine) -> list[Step]:
     return [made_step(machine, Operation.CENTRE_DRILL, cut, end=drills.centre_drill, length=length)]
 
 
-def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
-    """Return groove and chamfer."""
+def edges(machine: Machine, *, overhang: Millimetres[float], on_centre: bool) -> list[Step]:
+    """Return groove and chamfer; the centre of a long bar is still up."""
     job, steps = machine.job, list[Step]()
     if job.piece.groove is not None:
         groove = job.piece.groove
@@ -141,6 +152,7 @@ def edges(machine: Machine, *, overhang: Millimetres[float]) -> list[Step]:
             diameter=job.piece.diameter,
             width=job.piece.chamfer,
             overhang=overhang,
+            on_centre=on_centre,
         )
         steps.append(
             made_step(

@@ -20,6 +20,8 @@ from chartgen.planning.plan import BladeOption, MachineCut, Parting, Refusal
 from chartgen.quantities import Millimetres, Minutes
 
 _RANK = {Verdict.INSIDE: 0, Verdict.TIGHT: 1, Verdict.NO_WINDOW: 2}
+_LEAST_ROOM = 1.1
+"""No hand keeps its pace nearer than a twentieth to either side. Common practice, no source."""
 _BOUND_OF = {
     Reason.TORQUE_ONE_CUT: Bound.TORQUE,
     Reason.TORQUE_CONTINUOUS: Bound.TORQUE,
@@ -49,7 +51,7 @@ def blade_options(
         options.append(
             BladeOption(
                 blade=blade,
-                verdict=found.verdict(index),
+                verdict=_verdict(machine, found, index),
                 room=float(found.ceiling[index] / found.floor[index]),
                 is_slow=bool(found.is_slow[index]),
                 pieces=pieces_from(machine, kerf=blade.insert_width),
@@ -97,7 +99,7 @@ def parted(
         shop, material=machine.material, blade=blade, diameter=diameter, bore=bore
     )
     index = (0, shop.blades.index(blade), 0)
-    verdict = found.verdict(index)
+    verdict = _verdict(machine, found, index)
     if verdict is Verdict.NO_WINDOW:
         ways = ways_out(shop, material=machine.material, blade=blade, diameter=diameter, bore=bore)
         return Refusal(
@@ -153,7 +155,7 @@ def grooved(
             bore=end,
         )
         index = (0, machine.shop.blades.index(blade), 0)
-        if found.has_window[index]:
+        if _verdict(machine, found, index) is not Verdict.NO_WINDOW:
             passes = math.ceil(groove.width / blade.insert_width - 1e-9)
             return _blade_cut(
                 machine,
@@ -175,6 +177,14 @@ def grooved(
     if refusals:
         return refusals[0]
     return Refusal(operation=Operation.GROOVE, tool="", bound=Bound.BLADE)
+
+
+def _verdict(machine: Machine, found: Windows, index: tuple[int, int, int]) -> Verdict:
+    """Return the verdict of a window; one too narrow for any hand to keep within is none."""
+    by_hand = machine.shop.request.feeding is Feeding.HAND
+    if by_hand and found.ceiling[index] < _LEAST_ROOM * found.floor[index]:
+        return Verdict.NO_WINDOW
+    return found.verdict(index)
 
 
 def _cut_at(

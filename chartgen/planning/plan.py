@@ -238,6 +238,27 @@ class JobPlan:
     wear_checks: tuple[WearCheck, ...]
 
     @property
+    def is_on_centre(self) -> bool:
+        """Whether a live centre is brought up."""
+        return any(step.operation is Operation.SUPPORT and not step.refused for step in self.steps)
+
+    @property
+    def is_drawn_out(self) -> bool:
+        """Whether the bar is faced and centred short, and only then drawn out to its centre.
+
+        One too thick for the spindle cannot stand deeper in the chuck than it is held.
+        """
+        goes_in = self.set_up.goes_through_spindle is not False
+        return self.set_up.needs_centre and self.is_on_centre and goes_in
+
+    @property
+    def first_overhang(self) -> Millimetres[float]:
+        """How far the bar stands out when a piece is begun."""
+        if not self.is_drawn_out:
+            return self.set_up.overhang
+        return self.allowances.overhang_most * self.job.bar.diameter
+
+    @property
     def once(self) -> Minutes[float]:
         """Time of what is done once a bar."""
         return sum(step.time for step in self.steps if not step.is_per_piece)

@@ -1,5 +1,7 @@
 """A job -> its plan: which blade, which steps, in the order a careful machinist takes them."""
 
+from collections.abc import Iterable
+
 from chartgen.limits.window import Verdict
 from chartgen.model.job import Job
 from chartgen.model.material import Material
@@ -8,7 +10,7 @@ from chartgen.planning.bar_use import bar_use, blanks_of, is_sawn, pieces_from, 
 from chartgen.planning.inside import inside
 from chartgen.planning.machine import Machine, machine_for
 from chartgen.planning.operations import Bound, Operation
-from chartgen.planning.outside import edges, outside
+from chartgen.planning.outside import edges, is_on_centre, outside
 from chartgen.planning.parting import blade_options, chosen_blade, parted
 from chartgen.planning.plan import BladeOption, JobPlan, Refusal, Step
 from chartgen.planning.set_up import overhang_of, set_up
@@ -33,9 +35,9 @@ def plan_job(shop: Shop, job: Job, material: Material) -> JobPlan:
     steps = (
         *_before(machine, kerf=kerf),
         *turned,
-        *edges(machine, overhang=overhang),
+        *edges(machine, overhang=overhang, on_centre=is_on_centre(turned)),
         *inside(machine, overhang=overhang, kerf=kerf, has_centre=has_centre),
-        _part(machine, option),
+        _part(machine, option, turned),
         *_after(machine, kerf=kerf),
     )
     return JobPlan(
@@ -87,15 +89,18 @@ def _before(machine: Machine, *, kerf: Millimetres[float]) -> list[Step]:
     return steps
 
 
-def _part(machine: Machine, option: BladeOption) -> Step:
-    """Return the parting step, or the saw in its place."""
+def _part(machine: Machine, option: BladeOption, turned: Iterable[Step]) -> Step:
+    """Return the parting step, or the saw in its place with facing the sawn end."""
     piece, allowances = machine.job.piece, machine.allowances
     made = parted(machine, option.blade, diameter=piece.diameter, bore=piece.bore)
     if isinstance(made, Refusal):
         return Step(
             operation=Operation.SAW,
             is_per_piece=True,
-            handling=allowances.saw_minutes + allowances.hold_minutes,
+            # Sawn, clamped the other way round and faced: about as long as its front took.
+            handling=allowances.saw_minutes
+            + allowances.hold_minutes
+            + sum(step.time for step in turned if step.operation is Operation.FACE and step.cut),
             start=piece.diameter,
             end=piece.bore,
             length=piece.length + allowances.saw_stock,

@@ -7,7 +7,7 @@ from chartgen.model.tooling import TurningTool
 from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import plunge_time, turning_time
 from chartgen.planning.bending import bending_caps
-from chartgen.planning.feeding import given_feed
+from chartgen.planning.feeding import finishing_feed, gentler_feeds, given_feed
 from chartgen.planning.loads import back_force_share, feed_force_share, load_of, turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
 from chartgen.planning.operations import Bound, FedBy, Operation
@@ -64,8 +64,9 @@ def turned(
             speed=setting.speed,
             slide=FedBy.CARRIAGE,
         )
-        finish = given_feed(
+        finish = finishing_feed(
             machine,
+            given,
             wanted=min(machine.allowances.finish_feed, _COARSEST_FINISH * tool.nose_radius),
             speed=setting.speed,
             slide=FedBy.CARRIAGE,
@@ -95,9 +96,8 @@ def turned(
         )
 
     start_speed, ceiling = turning_speeds(machine.material, tool.tool_material)
-    between = machine.allowances.pass_minutes
     offered = settings(machine, diameter=start, start=start_speed, ceiling=ceiling)
-    best = soonest(offered, planned, between=between)
+    best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
         return _refused(machine, tool, Operation.TURN, offered, bending, start)
     return _cut(machine, tool, best, diameter=start, travel=travel, axial_share=feed_force_share())
@@ -155,9 +155,8 @@ def faced(
         )
 
     start_speed, ceiling = turning_speeds(machine.material, tool.tool_material)
-    between = machine.allowances.pass_minutes
     offered = settings(machine, diameter=diameter, start=start_speed, ceiling=ceiling)
-    best = soonest(offered, planned, between=between)
+    best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
         return _refused(machine, tool, Operation.FACE, offered, bending, diameter)
     return _cut(
@@ -172,28 +171,39 @@ def chamfered(
     diameter: Millimetres[float],
     width: Millimetres[float],
     overhang: Millimetres[float],
+    on_centre: bool,
 ) -> MachineCut | Refusal:
     """Return the plunge of a tool's straight flank, set at 45 degrees, into the edge."""
     flank = width * math.sqrt(2.0)
     # A flank at 45 degrees pushes both ways alike.
     bending = bending_caps(
-        machine, diameter=diameter, bore=0.0, overhang=overhang, sideways=feed_force_share()
+        machine,
+        diameter=diameter,
+        bore=0.0,
+        overhang=overhang,
+        sideways=feed_force_share(),
+        on_centre=on_centre,
     )
 
     def planned(setting: Setting) -> Passes | None:
-        given = given_feed(
+        caps = bending | driving_caps(
+            machine, setting, diameter=diameter, axial_share=feed_force_share()
+        )
+        # The flank is as broad as it is: what is too much for a limit is fed more finely.
+        over = Bound.NOTHING
+        for given in gentler_feeds(
             machine,
             wanted=machine.allowances.finish_feed,
             speed=setting.speed,
             slide=FedBy.CROSS_SLIDE,
-        )
-        caps = bending | driving_caps(
-            machine, setting, diameter=diameter, axial_share=feed_force_share()
-        )
-        limit, bound = deepest(
-            machine, caps=caps, depths={Bound.NOTHING: math.inf}, feed=given.feed
-        )
-        if limit < flank:
+        ):
+            limit, bound = deepest(
+                machine, caps=caps, depths={Bound.NOTHING: math.inf}, feed=given.feed
+            )
+            if limit >= flank:
+                break
+            over = bound
+        else:
             return None
         return Passes(
             setting=setting,
@@ -202,16 +212,15 @@ def chamfered(
             depth=width,
             finish_depth=0.0,
             count=1,
-            binds=_binding(bound, setting, limits=False),
+            binds=_binding(over, setting, limits=over is not Bound.NOTHING),
             force=turning_force(machine, depth=flank, feed=given.feed),
             time=width / (given.feed * setting.speed),
         )
 
     start_speed, ceiling = turning_speeds(machine.material, tool.tool_material)
-    between = machine.allowances.pass_minutes
     # A broad edge chatters: half of the turning speed.
     offered = settings(machine, diameter=diameter, start=0.5 * start_speed, ceiling=ceiling)
-    best = soonest(offered, planned, between=between)
+    best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
         return _refused(machine, tool, Operation.CHAMFER, offered, bending, diameter)
     return _cut(

@@ -130,8 +130,10 @@ def newtons_down(force: Newtons[float]) -> str:
     return f"{math.floor(force / _TEN + _SLIP) * 10:d}"
 
 
-def kilonewtons_up(force: Newtons[float]) -> str:
-    """Return a grip that is needed."""
+def kilonewtons_up(force: Newtons[float], *, there: Newtons[float]) -> str:
+    """Return a grip that is needed; all of it is written as what there is, and as no more."""
+    if force <= there < math.ceil(force / 100.0 - _SLIP) * 100.0:
+        return kilonewtons_down(there)
     return decimal(f"{math.ceil(force / 100.0 - _SLIP) / 10.0:.1f} kN")
 
 
@@ -140,8 +142,14 @@ def kilonewtons_down(force: Newtons[float]) -> str:
     return decimal(f"{math.floor(force / 100.0 + _SLIP) / 10.0:.1f} kN")
 
 
-def torque_up(torque: NewtonMetres[float]) -> str:
-    """Return a torque that is needed, without its unit; small ones to a hundredth."""
+def torque_up(torque: NewtonMetres[float], *, there: NewtonMetres[float]) -> str:
+    """Return a torque that is needed, without its unit; small ones to a hundredth.
+
+    All that there is is written as that, and as no more: else it would read as too much.
+    """
+    steps = 100.0 if torque < _TEN else 10.0
+    if torque <= there * (1.0 + _SLIP) and math.ceil(torque * steps - _SLIP) > there * steps:
+        return torque_down(there).split()[0]
     if torque < _TEN:
         return decimal(f"{math.ceil(torque * 100.0 - _SLIP) / 100.0:.2f}")
     return decimal(f"{math.ceil(torque * 10.0 - _SLIP) / 10.0:.1f}")
@@ -180,18 +188,26 @@ def minutes_in_words(time: Minutes[float]) -> str:
     return f"{hours} h {rest:02d} min"
 
 
+def _two_figures(value: float) -> str:
+    """Return a number to two figures, and never with a power of ten."""
+    rounded = float(f"{value:.2g}")
+    return f"{rounded:.6f}".rstrip("0").rstrip(".")
+
+
 def mass(value: Kilograms[float], units: LengthUnits) -> str:
     """Return a mass."""
     if units is LengthUnits.INCH:
-        return decimal(f"{value / _POUND:.2g} lb")
-    return decimal(f"{value:.2g} kg" if value >= 1.0 else f"{1000.0 * value:.2g} g")
+        return decimal(f"{_two_figures(value / _POUND)} lb")
+    if value >= 1.0:
+        return decimal(f"{_two_figures(value)} kg")
+    return decimal(f"{_two_figures(1000.0 * value)} g")
 
 
 def volume(value: CubicMm[float], units: LengthUnits) -> str:
     """Return a volume."""
     if units is LengthUnits.INCH:
-        return decimal(f"{value / _INCH**3:.2g} in³")
-    return decimal(f"{value / 1000.0:.2g} cm³")
+        return decimal(f"{_two_figures(value / _INCH**3)} in³")
+    return decimal(f"{_two_figures(value / 1000.0)} cm³")
 
 
 def pieces(number: int) -> str:

@@ -38,8 +38,10 @@ def step_title(plan: JobPlan, step: Step) -> str:
         if step.is_per_piece:
             return tr("saw off instead of parting")
         return tr("saw off a blank, {length}", length=up)
+    if step.operation is Operation.ADVANCE and plan.set_up.goes_through_spindle is False:
+        return tr("next piece")
     start, end, bare_end = across(step.start, units), across(step.end, units), bare(step.end, units)
-    out = length_up(plan.set_up.overhang, units)
+    out = length_up(plan.first_overhang, units)
     return {
         Operation.CHECK: tr("check, mark out"),
         Operation.HOLD: tr("hold, {length} out", length=out),

@@ -58,11 +58,11 @@ def checklist(plan: JobPlan) -> tuple[str, ...]:
 
 def _held(plan: JobPlan) -> str:
     units, up = plan.shop.request.units, plan.set_up
-    overhang, grip = length_up(up.overhang, units), length(up.grip_length, units)
+    overhang, grip = length_up(plan.first_overhang, units), length(up.grip_length, units)
     if not up.key_torque:
         return tr("Bar {overhang} out, {grip} in the jaws", overhang=overhang, grip=grip)
     return tr(
-        "Bar {overhang} out, {grip} in the jaws, key pulled with {torque} N·m",
+        "Bar {overhang} out, {grip} in the jaws, key pulled with {torque} N·m or more",
         overhang=overhang,
         grip=grip,
         torque=amounts.whole_up(up.key_torque),

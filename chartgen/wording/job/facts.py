@@ -105,7 +105,7 @@ def _time(plan: JobPlan) -> str:
     if plan.job.quantity == 1:
         return text
     others = tr(
-        "each further piece {time}; all {number} {whole}",
+        "each further piece {time}; all {number}: {whole}",
         time=amounts.minutes_in_words(plan.per_piece),
         number=plan.job.quantity,
         whole=amounts.minutes_in_words(plan.whole),

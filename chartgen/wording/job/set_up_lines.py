@@ -19,6 +19,7 @@ def set_up_lines(plan: JobPlan, step: Step) -> list[str]:
         Operation.SAW: _blank,
         Operation.HOLD: _hold,
         Operation.SUPPORT: _support,
+        Operation.CHAMFER: _front_edge,
         Operation.DEBURR: _measure,
         Operation.ADVANCE: _advance,
     }.get(step.operation)
@@ -59,11 +60,17 @@ def _support(plan: JobPlan) -> list[str]:
     units, up = plan.shop.request.units, plan.set_up
     out = length_up(up.overhang, units)
     how = tr("the bar stands out {length}: it turns on a centre", length=out)
-    if up.needs_centre:
+    if up.needs_centre and not plan.is_drawn_out:
+        how = tr(
+            "it does not go into the spindle, so it is faced and centred standing out all of its "
+            "{length}: in a steady rest, or not at all",
+            length=out,
+        )
+    elif up.needs_centre:
         how = tr(
             "face and centre it while it stands out {short} or less; then draw it out to {length}, "
             "tighten, and bring up the centre",
-            short=_longest_without_centre(plan),
+            short=length(plan.first_overhang, units),
             length=out,
         )
     return [
@@ -72,9 +79,8 @@ def _support(plan: JobPlan) -> list[str]:
     ]
 
 
-def _longest_without_centre(plan: JobPlan) -> str:
-    most = plan.allowances.overhang_most * plan.job.bar.diameter
-    return length(most, plan.shop.request.units)
+def _front_edge(_plan: JobPlan) -> list[str]:
+    return [tr("the front edge; break the far one when you deburr the parted piece")]
 
 
 def _measure(plan: JobPlan) -> list[str]:
@@ -88,14 +94,36 @@ def _measure(plan: JobPlan) -> list[str]:
 
 
 def _advance(plan: JobPlan) -> list[str]:
+    out = length_up(plan.first_overhang, plan.shop.request.units)
+    is_sawn = any(step.operation is Operation.SAW and step.is_per_piece for step in plan.steps)
     if plan.set_up.goes_through_spindle is False:
-        return [tr("the next piece already stands out; a new blank when this one is used up")]
-    out = length_up(plan.set_up.overhang, plan.shop.request.units)
+        return _next_of_blank(plan, is_sawn=is_sawn)
+    if is_sawn:
+        return [
+            tr(
+                "hold the bar again, {length} out, tighten with the same pull on the key",
+                length=out,
+            )
+        ]
     return [
         tr(
             "loosen, pull the bar out to {length}, tighten with the same pull on the key",
             length=out,
         )
+    ]
+
+
+def _next_of_blank(plan: JobPlan, *, is_sawn: bool) -> list[str]:
+    if plan.bar_use.pieces_a_blank <= 1:
+        return [tr("take the rest out of the jaws and hold the next blank like the first")]
+    if is_sawn:
+        return [tr("hold the rest of the blank again, and a new one when it is used up")]
+    return [
+        tr("the next piece already stands out; a new blank when this one is used up"),
+        tr(
+            "its face lies {pitch} nearer to the chuck: set each tool by it anew",
+            pitch=length_up(plan.bar_use.pitch, plan.shop.request.units),
+        ),
     ]
 
 
@@ -125,7 +153,7 @@ def _hold(plan: JobPlan) -> list[str]:
             "{grip} in the jaws on {bar}, {overhang} out",
             grip=length(up.grip_length, units),
             bar=tr(BARS[plan.job.bar.surface]),
-            overhang=length_up(up.overhang, units),
+            overhang=length_up(plan.first_overhang, units),
         )
     ]
     if up.grip_length < plan.job.bar.diameter:
@@ -142,20 +170,19 @@ def _hold(plan: JobPlan) -> list[str]:
             tr(
                 "the heaviest cut needs {needed} of grip, reserves in: {key} N·m or more on the "
                 "key; {grip} is taken to be there",
-                needed=amounts.kilonewtons_up(up.grip_needed),
+                needed=amounts.kilonewtons_up(up.grip_needed, there=up.grip),
                 key=amounts.whole_up(up.key_torque),
                 grip=amounts.kilonewtons_down(up.grip),
             )
         )
-    on_centre = any(step.operation is Operation.SUPPORT and not step.refused for step in plan.steps)
-    if up.needs_centre and on_centre:
+    if plan.is_drawn_out:
         lines.append(
             tr(
                 "at first no more than {short} out, for facing and the centre drill",
-                short=_longest_without_centre(plan),
+                short=length(plan.first_overhang, units),
             )
         )
-    elif up.needs_centre:
+    elif up.needs_centre and not plan.is_on_centre:
         lines.append(
             tr(
                 "it stands out more than {times} times its thickness and runs on no centre: the "

@@ -1,5 +1,7 @@
 """A step in full: what is set, what the cut asks of the machine, what binds it."""
 
+import math
+
 from chartgen.limits.window import Verdict
 from chartgen.model.job import Coolant
 from chartgen.model.shop import LengthUnits
@@ -20,6 +22,12 @@ from chartgen.wording.numbers import (
     write_speed,
 )
 
+_BUILDS_ON = {
+    Operation.GROOVE: {Operation.TURN},
+    Operation.CHAMFER: {Operation.TURN},
+    Operation.BORE: {Operation.DRILL},
+    Operation.PART: {Operation.TURN, Operation.DRILL, Operation.BORE},
+}
 _WET = {Operation.PART, Operation.GROOVE, Operation.DRILL, Operation.BORE}
 
 
@@ -28,10 +36,21 @@ def step_lines(plan: JobPlan, step: Step) -> tuple[str, ...]:
     lines = [
         *set_up_lines(plan, step),
         *(way_words(plan, step.refused) if step.refused else ()),
+        *_taken_as_done(plan, step),
         *(_cut(plan, step, step.cut) if step.cut else ()),
         *(_parting(plan, step.parting) if step.parting else ()),
     ]
     return tuple(sentence(line) for line in lines)
+
+
+def _taken_as_done(plan: JobPlan, step: Step) -> list[str]:
+    """Return which steps that were refused a step's own numbers build on."""
+    needs = _BUILDS_ON.get(step.operation, set())
+    return [
+        tr("these numbers take step {number} as done: do not begin before it is", number=number)
+        for number, before in enumerate(plan.steps, 1)
+        if before.refused is not None and before.operation in needs and step.cut is not None
+    ]
 
 
 def _cut(plan: JobPlan, step: Step, cut: MachineCut) -> list[str]:
@@ -131,9 +150,11 @@ def _load(load: Load, step: Step) -> str:
 
 def _of_the_motor(load: Load) -> dict[str, str]:
     return {
-        "torque": amounts.torque_up(load.torque),
+        "torque": amounts.torque_up(load.torque, there=load.torque_available),
         "torque_there": amounts.torque_down(load.torque_available),
-        "power": amounts.whole_up(load.power),
+        "power": amounts.whole_up(min(load.power, math.floor(load.power_available)))
+        if load.share <= 1.0
+        else amounts.whole_up(load.power),
         "power_there": amounts.whole_down(load.power_available),
     }
 

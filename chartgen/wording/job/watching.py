@@ -8,9 +8,11 @@ from chartgen.wording.language import tr
 def watch_line(plan: JobPlan, step: Step) -> str:
     """Return what to watch in a step."""
     if step.operation is Operation.PART:
-        return _part(is_bored=plan.job.piece.bore > 0.0)
+        return _part(is_bored=plan.job.piece.bore > 0.0, is_long=plan.set_up.needs_centre)
     if step.operation is Operation.SAW:
         return _saw(is_piece=step.is_per_piece)
+    if step.operation is Operation.ADVANCE and plan.set_up.goes_through_spindle is False:
+        return tr("Key out again after each new blank.")
     watch = _watch(step.operation)
     if step.cut is not None and len(step.cut.pecks) > 1:
         return tr("Draw back at each peck until the flutes are clear. {watch}", watch=watch)
@@ -56,11 +58,16 @@ def _watch(operation: Operation) -> str:
     }[operation]
 
 
-def _part(*, is_bored: bool) -> str:
+def _part(*, is_bored: bool, is_long: bool) -> str:
     if is_bored:
         return tr(
             "Keep an even pace. Ease off as the bore shows; the ring drops: let it hang on a rod "
             "held in the tailstock, or in the tray."
+        )
+    if is_long:
+        return tr(
+            "Keep an even pace: stopping in the slot rubs. So long a piece swings before it lets "
+            "go: stop the spindle while its core is still stout, and saw through that."
         )
     return tr(
         "Keep an even pace: stopping in the slot rubs. Near the centre the piece sags and lets "

@@ -14,7 +14,7 @@ def way_words(plan: JobPlan, refused: Refusal) -> list[str]:
     match refused.operation:
         case Operation.PART | Operation.GROOVE:
             return _of_blade(plan, refused, units)
-        case Operation.BORE:
+        case Operation.BORE if refused.bound is Bound.TOOL_BENDS:
             return [
                 tr(
                     "not with {tool} as it is: it stands out too far for its thickness, or is too "
@@ -103,13 +103,16 @@ def _of_blade(plan: JobPlan, refused: Refusal, units: LengthUnits) -> list[str]:
     floor, ceiling = refused.reasons
     lines = [
         tr(
-            'no window with blade {name}: below stands "{floor}", above "{ceiling}", and nothing '
-            "lies between them",
+            'no window with blade {name}: below stands "{floor}", above "{ceiling}", and no feed '
+            "that can be kept lies between them",
             name=refused.tool,
             floor=tr(floor.legend),
             ceiling=tr(ceiling.legend),
         )
     ]
+    if refused.operation is Operation.GROOVE:
+        narrower = tr("a narrower blade or a fresh edge, plunged side by side")
+        lines.append(tr("way out: {way}", way=narrower))
     # Two at most: the roomiest come first.
     match way_lines(refused.ways[:2], units):
         case [way]:

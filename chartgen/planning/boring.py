@@ -4,16 +4,16 @@ import math
 
 from chartgen.model.tooling import BoringBar
 from chartgen.physics.boring import force_for_boring_bar_deflection, overhang_ratio, resultant_force
-from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import turning_time
 from chartgen.planning.bending import bending_caps
 from chartgen.planning.feeding import finishing_feed, given_feed
-from chartgen.planning.loads import load_of, turning_force
+from chartgen.planning.loads import turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.planning.passes import (
     LEAST_DEPTH,
     Passes,
+    cut_of,
     deepest,
     driving_caps,
     shared_out,
@@ -125,35 +125,7 @@ def bored(
             )
             bound = min(caps, key=lambda one: caps[one])
         return Refusal(operation=Operation.BORE, tool=bar.name, bound=bound)
-    load = None
-    if best.force is not None:
-        load = load_of(
-            machine,
-            best.setting,
-            force=best.force,
-            diameter=bore,
-            along=side.feed.value * best.force.high,
-        )
-    return MachineCut(
-        tool=bar.name,
-        tool_material=bar.tool_material,
-        position=best.setting.position,
-        spindle_speed=best.setting.speed,
-        cutting_speed=float(cutting_speed(spindle_speed=best.setting.speed, diameter=bore)),
-        feed=best.given.feed,
-        finish_feed=best.finish.feed,
-        fed_by=best.given.fed_by,
-        travel_per_turn=best.given.travel_per_turn,
-        seconds_per_turn=best.given.seconds_per_turn,
-        depth=best.depth,
-        finish_depth=best.finish_depth,
-        passes=best.count,
-        travel=length,
-        pecks=(),
-        load=load,
-        binds=best.binds,
-        time=best.time,
-    )
+    return cut_of(machine, bar, best, diameter=bore, travel=length, axial_share=side.feed.value)
 
 
 def holes_for(machine: Machine, *, bore: Millimetres[float]) -> tuple[Millimetres[float], ...]:

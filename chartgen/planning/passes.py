@@ -8,11 +8,14 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from chartgen.model.tooling import BoringBar, TurningTool
 from chartgen.physics.cutting import force_from_torque
+from chartgen.physics.kinematics import cutting_speed
 from chartgen.planning.feeding import GivenFeed
-from chartgen.planning.loads import ForceBand, slip_resultant, turning_force
+from chartgen.planning.loads import ForceBand, load_of, slip_resultant, turning_force
 from chartgen.planning.machine import Machine, Setting
 from chartgen.planning.operations import Bound
+from chartgen.planning.plan import MachineCut
 from chartgen.quantities import Millimetres, Minutes, Newtons
 
 LEAST_DEPTH: Millimetres[float] = 0.05
@@ -115,3 +118,45 @@ def soonest(
     most = whole(first) + _AS_QUICK * first.time
     near = [passes for passes in tried if whole(passes) <= most]
     return max(near, key=lambda passes: (passes.setting.torque, passes.setting.speed))
+
+
+def cut_of(
+    machine: Machine,
+    tool: TurningTool | BoringBar,
+    best: Passes,
+    *,
+    diameter: Millimetres[float],
+    travel: Millimetres[float],
+    axial_share: float,
+) -> MachineCut:
+    """Return passes as the cut of a step; `axial_share` is the force along the axis over the main."""
+    load = None
+    if best.force is not None:
+        load = load_of(
+            machine,
+            best.setting,
+            force=best.force,
+            diameter=diameter,
+            along=axial_share * best.force.high,
+        )
+    speed = best.setting.speed
+    return MachineCut(
+        tool=tool.name,
+        tool_material=tool.tool_material,
+        position=best.setting.position,
+        spindle_speed=speed,
+        cutting_speed=float(cutting_speed(spindle_speed=speed, diameter=diameter)),
+        feed=best.given.feed,
+        finish_feed=best.finish.feed if best.finish_depth else None,
+        fed_by=best.given.fed_by,
+        travel_per_turn=best.given.travel_per_turn,
+        seconds_per_turn=best.given.seconds_per_turn,
+        depth=best.depth,
+        finish_depth=best.finish_depth,
+        passes=best.count,
+        travel=travel,
+        pecks=(),
+        load=load,
+        binds=best.binds,
+        time=best.time,
+    )

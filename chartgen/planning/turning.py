@@ -4,16 +4,16 @@ import math
 from collections.abc import Mapping
 
 from chartgen.model.tooling import TurningTool
-from chartgen.physics.kinematics import cutting_speed
 from chartgen.physics.time import plunge_time, turning_time
 from chartgen.planning.bending import bending_caps
 from chartgen.planning.feeding import finishing_feed, gentler_feeds, given_feed
-from chartgen.planning.loads import back_force_share, feed_force_share, load_of, turning_force
+from chartgen.planning.loads import back_force_share, feed_force_share, turning_force
 from chartgen.planning.machine import Machine, Setting, settings, turning_speeds
 from chartgen.planning.operations import Bound, FedBy, Operation
 from chartgen.planning.passes import (
     LEAST_DEPTH,
     Passes,
+    cut_of,
     deepest,
     driving_caps,
     shared_out,
@@ -100,7 +100,9 @@ def turned(
     best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
         return _refused(machine, tool, Operation.TURN, offered, bending, start)
-    return _cut(machine, tool, best, diameter=start, travel=travel, axial_share=feed_force_share())
+    return cut_of(
+        machine, tool, best, diameter=start, travel=travel, axial_share=feed_force_share()
+    )
 
 
 def faced(
@@ -159,7 +161,7 @@ def faced(
     best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
         return _refused(machine, tool, Operation.FACE, offered, bending, diameter)
-    return _cut(
+    return cut_of(
         machine, tool, best, diameter=diameter, travel=travel, axial_share=back_force_share()
     )
 
@@ -223,7 +225,7 @@ def chamfered(
     best = soonest(offered, planned, between=machine.allowances.pass_minutes)
     if best is None:
         return _refused(machine, tool, Operation.CHAMFER, offered, bending, diameter)
-    return _cut(
+    return cut_of(
         machine, tool, best, diameter=diameter, travel=width, axial_share=feed_force_share()
     )
 
@@ -238,47 +240,6 @@ def _binding(bound: Bound, setting: Setting, *, limits: bool) -> Bound:
     if limits and bound is not Bound.TOOL_DEPTH:
         return bound
     return setting.bound
-
-
-def _cut(
-    machine: Machine,
-    tool: TurningTool,
-    best: Passes,
-    *,
-    diameter: Millimetres[float],
-    travel: Millimetres[float],
-    axial_share: float,
-) -> MachineCut:
-    load = None
-    if best.force is not None:
-        load = load_of(
-            machine,
-            best.setting,
-            force=best.force,
-            diameter=diameter,
-            along=axial_share * best.force.high,
-        )
-    speed = best.setting.speed
-    return MachineCut(
-        tool=tool.name,
-        tool_material=tool.tool_material,
-        position=best.setting.position,
-        spindle_speed=speed,
-        cutting_speed=float(cutting_speed(spindle_speed=speed, diameter=diameter)),
-        feed=best.given.feed,
-        finish_feed=best.finish.feed if best.finish_depth else None,
-        fed_by=best.given.fed_by,
-        travel_per_turn=best.given.travel_per_turn,
-        seconds_per_turn=best.given.seconds_per_turn,
-        depth=best.depth,
-        finish_depth=best.finish_depth,
-        passes=best.count,
-        travel=travel,
-        pecks=(),
-        load=load,
-        binds=best.binds,
-        time=best.time,
-    )
 
 
 def _refused(

@@ -129,7 +129,7 @@ def cut_of(
     travel: Millimetres[float],
     axial_share: float,
 ) -> MachineCut:
-    """Return passes as the cut of a step; `axial_share` is the force along the axis over the main."""
+    """Return passes as the cut of a step; `axial_share` is the axial force over the main one."""
     load = None
     if best.force is not None:
         load = load_of(

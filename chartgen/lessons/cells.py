@@ -34,6 +34,8 @@ from chartgen.quantities import (
 _SMALLEST, _LARGEST = 10.0, 30.0
 _MOST_DIAMETERS = 160
 _SLIP = 1e-9
+_FIRM = 0.6
+"""Least share of the recommended feed in an exercise: common practice, no source."""
 
 
 @dataclass(frozen=True, kw_only=True, eq=False, repr=False)
@@ -96,10 +98,15 @@ class Cells:
         )
 
     def is_inside(self, feed: FloatArray) -> BoolArray:
-        """Return whether feeds of the class lie in the windows at the recommended speeds."""
+        """Return whether feeds of the class are in the windows at the recommended speeds.
+
+        Those near the floor are left out, though they lie inside: nobody is taught to be timid.
+        """
         mm = feed * self.units.mm
         floor, ceiling = self.windows.floor[..., np.newaxis], self.windows.ceiling[..., np.newaxis]
-        return self.has_window & (mm >= floor) & (mm <= ceiling)
+        firm = _FIRM * self.windows.feed[..., np.newaxis]
+        # Where there is no window the recommended feed is NaN, which fmax passes over.
+        return self.has_window & (mm >= np.fmax(floor, firm)) & (mm <= ceiling)
 
     def force(self, feed: FloatArray) -> Newtons[FloatArray]:
         """Return the expected force at feeds of the class; 0 without force data."""

@@ -146,7 +146,8 @@ class SetUp:
     """How the bar stands: from the jaws outward, all along the axis.
 
     `overhang` = `jaw_distance` + `kerf` + the piece + `facing`. `key_torque` is what the chuck
-    key needs for `grip_needed`, the largest of all steps; inf where no pull of the table does.
+    key needs for `grip_needed`, the largest of all steps, and never less than a light pull; 0
+    for a collet and without force data.
     `largest_speed` and its bound hold for every step. `stock` is what there is to take off the
     radius, `run_out` what of it the bar may run out by, measured or assumed.
     """

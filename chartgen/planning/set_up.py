@@ -13,7 +13,7 @@ from chartgen.planning.bar_use import (
 )
 from chartgen.planning.machine import Machine
 from chartgen.planning.plan import SetUp, Step
-from chartgen.quantities import Millimetres
+from chartgen.quantities import Millimetres, NewtonMetres
 from chartgen.reference.chucks import load_holding
 
 
@@ -37,6 +37,18 @@ def needs_centre(machine: Machine, *, overhang: Millimetres[float]) -> bool:
     return overhang > machine.allowances.overhang_most * machine.job.bar.diameter
 
 
+def _key_torque(machine: Machine, needed: NewtonMetres[float]) -> NewtonMetres[float]:
+    """Return how hard to pull the key: as the heaviest cut needs, never less than a light pull.
+
+    Light cuts need little grip, but nobody should be told to leave a chuck loose for them. 0 for
+    a collet, and where no force is known.
+    """
+    if math.isinf(machine.holding.static_grip) or needed == 0.0:
+        return 0.0
+    usual, stated = machine.allowances.key_pull, machine.shop.lathe.chuck.key_torque
+    return max(needed, usual if stated is None else min(usual, stated))
+
+
 def set_up(machine: Machine, *, kerf: Millimetres[float], steps: Iterable[Step]) -> SetUp:
     """Return how the bar is held for all steps of a job."""
     loads = [step.cut.load for step in steps if step.cut and step.cut.load]
@@ -55,7 +67,7 @@ def set_up(machine: Machine, *, kerf: Millimetres[float], steps: Iterable[Step])
         needs_centre=needs_centre(machine, overhang=overhang),
         grip_needed=needed,
         grip=grip,
-        key_torque=0.0 if math.isinf(grip) else needed / per_torque,
+        key_torque=_key_torque(machine, needed / per_torque),
         largest_speed=machine.largest_speed,
         speed_bound=machine.speed_bound,
         stock=(machine.job.bar.diameter - machine.job.piece.diameter) / 2.0,

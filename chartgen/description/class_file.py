@@ -11,7 +11,7 @@ from chartgen.description.known import Known
 from chartgen.description.problems import KeyPath, Problems
 from chartgen.description.roster import Lacking, read_roster
 from chartgen.description.tables import Place, Table, TableOf, read_at
-from chartgen.description.toml_text import decoded, parsed
+from chartgen.description.toml_text import decoded, opened, parsed
 from chartgen.errors import ChartgenError, DescriptionError, Fault
 from chartgen.model.course import Course, Student
 
@@ -53,15 +53,11 @@ def read_class(
     DescriptionError
         With every fault found in both files.
     """
-    source = decoded(text, file=file)
-    raw = parsed(source, file=file, form=CLASS_FORM)
-    if not raw:
-        problem = "is empty."
-        mend = (
-            "A class file needs [class] with name, level, students or roster, lathes and "
-            "materials; `chartgen example --class` prints one to start from."
-        )
-        raise DescriptionError([Fault(file, 0, "", problem, mend)])
+    needs = (
+        "A class file needs [class] with name, level, students or roster, lathes and "
+        "materials; `chartgen example --class` prints one to start from."
+    )
+    source, raw = opened(text, file=file, needs=needs, form=CLASS_FORM)
     problems = Problems()
     table = _table(raw, known, problems)
     students: tuple[Student, ...] = ()

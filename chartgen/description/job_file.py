@@ -18,8 +18,8 @@ from chartgen.description.job_tables import (
 from chartgen.description.known import Known
 from chartgen.description.problems import KeyPath, Problems
 from chartgen.description.tables import Place, Table, TableOf, read_at
-from chartgen.description.toml_text import decoded, parsed
-from chartgen.errors import DescriptionError, Fault
+from chartgen.description.toml_text import opened
+from chartgen.errors import DescriptionError
 from chartgen.model.job import Bar, Groove, Holding, Job, Piece, ToolChoice
 
 __all__ = ["JOB_FORM", "example_job_text", "read_job"]
@@ -45,15 +45,11 @@ def read_job(text: bytes, *, file: str, known: Known) -> Job:
     DescriptionError
         With every fault found, in the order of the lines.
     """
-    source = decoded(text, file=file)
-    raw = parsed(source, file=file, form=JOB_FORM)
-    if not raw:
-        problem = "is empty."
-        mend = (
-            "A job file needs [job] with name and material, [bar] and [piece]; begin with a "
-            "copy of the example."
-        )
-        raise DescriptionError([Fault(file, 0, "", problem, mend)])
+    needs = (
+        "A job file needs [job] with name and material, [bar] and [piece]; begin with a "
+        "copy of the example."
+    )
+    source, raw = opened(text, file=file, needs=needs, form=JOB_FORM)
     problems = Problems()
     job = job_of(raw, known, problems)
     if job is None or problems.found:

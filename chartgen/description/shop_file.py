@@ -4,8 +4,8 @@ from chartgen.description.assemble import shop_of
 from chartgen.description.example import example_text
 from chartgen.description.known import Known
 from chartgen.description.problems import Problems
-from chartgen.description.toml_text import decoded, parsed
-from chartgen.errors import DescriptionError, Fault
+from chartgen.description.toml_text import opened
+from chartgen.errors import DescriptionError
 from chartgen.model.shop import Shop
 
 __all__ = ["Known", "example_text", "read_shop"]
@@ -28,16 +28,11 @@ def read_shop(text: bytes, *, file: str, known: Known) -> Shop:
     DescriptionError
         With every fault found, in the order of the lines.
     """
-    source = decoded(text, file=file)
-    raw = parsed(source, file=file)
-    if not raw:
-        problem = "is empty."
-        mend = (
-            "A shop file needs [shop], [lathe] with its motor, drive, chuck and cross_slide, "
-            "a [[blade]] for each blade, and [print]; begin with a copy of the example."
-        )
-        raise DescriptionError([Fault(file, 0, "", problem, mend)])
-
+    needs = (
+        "A shop file needs [shop], [lathe] with its motor, drive, chuck and cross_slide, "
+        "a [[blade]] for each blade, and [print]; begin with a copy of the example."
+    )
+    source, raw = opened(text, file=file, needs=needs)
     problems = Problems()
     shop = shop_of(raw, known, problems)
     if shop is None or problems.found:

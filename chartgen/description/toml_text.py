@@ -43,6 +43,23 @@ _WHERE = r" \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\
 _UNKNOWN = ("this cannot be understood.", 'Write key = "text", one on a line.')
 
 
+def opened(
+    data: bytes, *, file: str, needs: str, form: "Form | None" = None
+) -> tuple[str, dict[str, Any]]:
+    """Return the text of a file and what it holds; `needs` is told of one that holds nothing.
+
+    Raises
+    ------
+    DescriptionError
+        If it is no TOML in UTF-8, or empty.
+    """
+    source = decoded(data, file=file)
+    raw = parsed(source, file=file, form=form)
+    if not raw:
+        raise DescriptionError([Fault(file, 0, "", "is empty.", needs)])
+    return source, raw
+
+
 def decoded(data: bytes, *, file: str) -> str:
     """Return the text of a file in UTF-8, with or without a byte-order mark.
 

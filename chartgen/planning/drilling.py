@@ -65,27 +65,16 @@ def centre_drilled(machine: Machine, *, diameter: Millimetres[float]) -> Machine
         return Refusal(operation=Operation.CENTRE_DRILL, tool="drill", bound=fails)
     setting, given = max(found, key=lambda one: (one[0].speed, one[0].torque))
     travel = _CENTRE_DEPTH * diameter
-    return MachineCut(
-        tool="centre drill",
-        tool_material=ToolMaterial.HSS,
-        position=setting.position,
-        spindle_speed=setting.speed,
-        cutting_speed=float(cutting_speed(spindle_speed=setting.speed, diameter=diameter)),
-        feed=given.feed,
-        finish_feed=None,
-        fed_by=given.fed_by,
-        travel_per_turn=given.travel_per_turn,
-        seconds_per_turn=given.seconds_per_turn,
-        depth=0.0,
-        finish_depth=0.0,
-        passes=1,
+    return _drill_cut(
+        machine,
+        setting,
+        given,
+        pilot=0.0,
+        diameter=diameter,
         travel=travel,
-        pecks=(),
-        load=None
-        if machine.material.force is None
-        else drill_load(machine, setting, diameter=diameter, pilot=0.0, feed=given.feed),
         binds=setting.bound,
-        time=float(turning_time(length=travel, feed=given.feed, spindle_speed=setting.speed)),
+        tool="centre drill",
+        pecks=(),
     )
 
 
@@ -156,6 +145,13 @@ def _one_drill(
     wanted = gentler * _feed(machine, diameter).start.value
     found: list[MachineCut] = []
     fails = Bound.SLOWEST_SPINDLE
+    data = load_drilling()
+    pecks = peck_depths(
+        depth=travel,
+        diameter=diameter,
+        first_ratio=data.first_peck.value,
+        next_ratio=data.next_peck.value,
+    )
     for is_weak in (False, True):
         offered = settings(
             machine,
@@ -181,7 +177,15 @@ def _one_drill(
             if binds is Bound.NOTHING and gentler < 1.0:
                 binds = Bound.DEEP_HOLE
             cut = _drill_cut(
-                machine, setting, given, pilot=pilot, diameter=diameter, travel=travel, binds=binds
+                machine,
+                setting,
+                given,
+                pilot=pilot,
+                diameter=diameter,
+                travel=travel,
+                binds=binds,
+                tool="drill",
+                pecks=pecks,
             )
             found.append(cut)
         if found:
@@ -202,9 +206,11 @@ def _drill_cut(
     diameter: Millimetres[float],
     travel: Millimetres[float],
     binds: Bound,
+    tool: str,
+    pecks: tuple[Millimetres[float], ...],
 ) -> MachineCut:
     return MachineCut(
-        tool="drill",
+        tool=tool,
         tool_material=ToolMaterial.HSS,
         position=setting.position,
         spindle_speed=setting.speed,
@@ -218,15 +224,7 @@ def _drill_cut(
         finish_depth=0.0,
         passes=1,
         travel=travel,
-        pecks=tuple(
-            float(peck)
-            for peck in peck_depths(
-                depth=travel,
-                diameter=diameter,
-                first_ratio=load_drilling().first_peck.value,
-                next_ratio=load_drilling().next_peck.value,
-            )
-        ),
+        pecks=pecks,
         load=None
         if machine.material.force is None
         else drill_load(machine, setting, diameter=diameter, pilot=pilot, feed=given.feed),

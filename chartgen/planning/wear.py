@@ -7,7 +7,7 @@ from chartgen.physics.tool_life import tool_life
 from chartgen.planning.machine import Machine
 from chartgen.planning.operations import Operation
 from chartgen.planning.plan import Step, WearCheck
-from chartgen.reference.tool_life import taylor_for
+from chartgen.reference.tool_life import PLASTIC, taylor_for
 
 # A tool that only looks at the piece for a moment needs no check of its own.
 _CUTTING = (Operation.TURN, Operation.DRILL, Operation.BORE, Operation.PART)
@@ -39,8 +39,9 @@ def _check(machine: Machine, step: Step) -> WearCheck:
             operation=step.operation,
             short=None,
             long=None,
-            # Nothing is known of its life: every other piece until the owner knows.
-            pieces=min(most, 2),
+            # Nothing is known of its life: every other piece until the owner knows. Plain plastic
+            # hardly wears an edge.
+            pieces=most if PLASTIC in machine.material.tags else min(most, 2),
         )
     short, long = (
         float(

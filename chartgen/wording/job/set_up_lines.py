@@ -163,6 +163,8 @@ def _hold(plan: JobPlan) -> list[str]:
                 "longer if you can"
             )
         )
+    if plan.material.force is None:
+        lines.append(tr("no published force data: torque and grip are not checked, in any step"))
     if up.grip == float("inf"):
         lines.append(tr("collet: no limit of grip is worked out for it"))
     elif up.grip_needed > 0.0:

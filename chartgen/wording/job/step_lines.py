@@ -73,8 +73,8 @@ def _cut(plan: JobPlan, step: Step, cut: MachineCut) -> list[str]:
     if cut.load is not None:
         lines.append(f"{_load(cut.load, step)}. {_binds(cut)}")
     else:
-        unknown = tr("no published force data: torque and grip are not checked")
-        lines.append(f"{unknown}. {_binds(cut)}")
+        # That nothing is known of its force is said once, where the bar is held.
+        lines.append(_binds(cut))
     return lines
 
 

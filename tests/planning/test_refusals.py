@@ -101,6 +101,19 @@ def test_a_boring_bar_too_slender(example: Shop, job_of: JobOf, mild_steel: Mate
     assert refused(plan, Operation.BORE).bound is Bound.TOOL_BENDS
 
 
+def test_a_boring_bar_that_reaches_but_stands_out_too_far_for_its_thickness(
+    example: Shop, job_of: JobOf, mild_steel: Material
+) -> None:
+    # Long enough, and in mild steel its own bending would still allow a thin chip: only the rule
+    # of 4 diameters (BBD) speaks against it.
+    slender = replace(example.tools.boring[0], reach=200.0)
+    shop = replace(example, tools=replace(example.tools, boring=(slender,)))
+    job = job_of(Bar(diameter=32.0, length=200.0), Piece(diameter=32.0, length=40.0, bore=13.0))
+    assert refused(plan_job(shop, job, mild_steel), Operation.BORE).bound is Bound.TOOL_BENDS
+    shallow = job_of(Bar(diameter=32.0, length=200.0), Piece(diameter=32.0, length=22.0, bore=13.0))
+    assert the(plan_job(shop, shallow, mild_steel), Operation.BORE).refused is None
+
+
 def test_a_stout_bar_too_short_makes_room_for_a_longer_one(
     example: Shop, job_of: JobOf, mild_steel: Material
 ) -> None:

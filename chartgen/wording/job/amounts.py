@@ -6,7 +6,7 @@ import re
 from chartgen.model.shop import LengthUnits
 from chartgen.physics.kinematics import feed_rate
 from chartgen.planning.operations import FedBy
-from chartgen.planning.plan import MachineCut
+from chartgen.planning.plan import MachineCut, Parting
 from chartgen.quantities import (
     CubicMm,
     Kilograms,
@@ -77,8 +77,11 @@ def speed(cut: MachineCut) -> str:
     return f"{write_speed(cut.spindle_speed)} {cut.position.mark}".strip()
 
 
-def pace(cut: MachineCut) -> str:
-    """Return the seconds of one turn of the wheel that feeds, or what feeds instead."""
+def pace(cut: MachineCut, parting: Parting | None = None) -> str:
+    """Return the seconds of one turn of the wheel that feeds, or what feeds instead.
+
+    A blade's pace is rounded inside its window, as on the lathe chart; any other never faster.
+    """
     if cut.fed_by is FedBy.POWER:
         return tr("power|feed")
     if cut.seconds_per_turn is None:
@@ -86,8 +89,8 @@ def pace(cut: MachineCut) -> str:
     return write_pace(
         seconds=cut.seconds_per_turn,
         feed=cut.feed,
-        floor=_SLOWEST_PACE * cut.feed,
-        ceiling=cut.feed,
+        floor=parting.floor if parting else _SLOWEST_PACE * cut.feed,
+        ceiling=parting.ceiling if parting else cut.feed,
     )
 
 

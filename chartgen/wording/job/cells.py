@@ -71,7 +71,7 @@ def step_cells(plan: JobPlan, step: Step) -> tuple[str, ...]:
         _tool(step),
         speed(cut),
         write_feed(cut.feed, units),
-        pace(cut),
+        pace(cut, step.parting),
         cuts(cut, units),
         load_share(cut),
         time,

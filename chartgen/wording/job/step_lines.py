@@ -62,7 +62,7 @@ def _cut(plan: JobPlan, step: Step, cut: MachineCut) -> list[str]:
         feed=write_feed(cut.feed, units),
         feed_unit=feed_label(units),
         rate=amounts.rate(cut, units),
-        how=_how(cut),
+        how=_how(cut, step.parting),
     )
     is_wet = step.operation in _WET
     lines = [f"{numbers}; {_coolant(plan.job.coolant)}" if is_wet else numbers]
@@ -86,7 +86,7 @@ def _coolant(coolant: Coolant) -> str:
     }[coolant]
 
 
-def _how(cut: MachineCut) -> str:
+def _how(cut: MachineCut, parting: Parting | None) -> str:
     if cut.fed_by is FedBy.POWER:
         return tr("power feed")
     wheel = {
@@ -96,7 +96,7 @@ def _how(cut: MachineCut) -> str:
     }[cut.fed_by]
     if cut.seconds_per_turn is None:
         return tr("{wheel} by hand", wheel=wheel)
-    seconds, beats = amounts.pace(cut), amounts.beats(cut)
+    seconds, beats = amounts.pace(cut, parting), amounts.beats(cut)
     if not beats:
         return tr("{seconds} s a turn of the {wheel}", seconds=seconds, wheel=wheel)
     return tr(
